@@ -34,3 +34,7 @@ const (
 // A Size is a rectangle's width (across the cloth, from selvage to selvage) and
 // height (along the cloth's length).
 type Size struct{ W, H Length }
+
+// WOF stands, as a side of a Size, for a fabric's usable width. It is no length:
+// replace it before computing.
+const WOF Length = -1 << 63
