@@ -1,0 +1,63 @@
+package pack
+
+import "context"
+
+// EffortPerSecond is the effort that one core of a small server spends in a
+// second.
+const EffortPerSecond = 1_000_000_000
+
+// Solve finds the best layout it can within the problem's effort. It stops early
+// with ctx's error when ctx is done.
+func Solve(ctx context.Context, p Problem) (Result, error) {
+	if err := p.validate(); err != nil {
+		return Result{}, err
+	}
+	if err := ctx.Err(); err != nil {
+		return Result{}, err
+	}
+	sizes := sizesOf(p.Items)
+	if len(p.Given) == 0 {
+		for _, s := range sizes {
+			if !s.fits(p.Width, MaxLength) {
+				return Result{}, &TooBigError{Item: s.items[0], Width: p.Width}
+			}
+		}
+	}
+	var best *Result
+	var bestMerit merit
+	for _, stack := range []bool{false, true}[:min(2, int(p.Kind)+1)] {
+		left := make([]int, len(sizes))
+		for i, s := range sizes {
+			left[i] = s.n
+		}
+		var roots []node
+		if len(p.Given) == 0 {
+			roots = append(roots, greedyStrips(sizes, left, p.Width, 1<<62, stack))
+		}
+		for _, c := range p.Given {
+			roots = append(roots, greedyStrips(sizes, left, c.W, c.L, stack))
+		}
+		r := p.layOut(sizes, roots)
+		if m := judge(&p, &r); best == nil || m.better(&bestMerit) < 0 {
+			best, bestMerit = &r, m
+		}
+	}
+	return *best, nil
+}
+
+// layOut makes a result of a layout of each cloth.
+func (p *Problem) layOut(sizes []size, roots []node) Result {
+	d := newDealer(p.Items, sizes)
+	r := Result{}
+	for i, n := range roots {
+		w, l := p.Width, int64(0)
+		if len(p.Given) > 0 {
+			w, l = p.Given[i].W, p.Given[i].L
+		}
+		cloth, used := d.cloth(n, w, l)
+		r.Cloths = append(r.Cloths, cloth)
+		r.Used += used
+	}
+	r.Short = d.left
+	return r
+}
