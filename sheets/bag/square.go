@@ -1,0 +1,133 @@
+package bag
+
+import (
+	"fmt"
+	"image/color"
+	"runtime"
+	"sync"
+
+	"github.com/boombuler/barcode/qr"
+)
+
+// Modules is a square code (QR, ISO/IEC 18004) as plain data.
+type Modules struct {
+	Text string // what it says
+	Size int    // modules a side, quiet zone not counted
+	Dark []bool // Size*Size, row by row
+}
+
+// Quiet is the width in modules of the empty zone that a square code needs on
+// every side.
+const Quiet = 4
+
+// MinModules is the side of the smallest square code there is.
+const MinModules = 21
+
+// dataBits is how many bits the versions 1 to 10 hold at the levels M and L, from
+// the table of ISO/IEC 18004; version v has 17 + 4v modules a side. A code that
+// needs more is too fine for a label.
+var dataBits = map[qr.ErrorCorrectionLevel][10]int{
+	qr.M: {128, 224, 352, 512, 688, 864, 992, 1232, 1456, 1728},
+	qr.L: {152, 272, 440, 640, 864, 1088, 1248, 1552, 1856, 2192},
+}
+
+// modules is how many modules a side a text needs at a level, or 0 where version
+// 10 is too small. Mode and count take 4 + 9 bits in alphanumeric mode, 11 a pair
+// of characters and 6 for one over; 4 + 8 in byte mode, 8 a byte; version 10
+// counts in 2 and 8 bits more.
+func modules(text string, level qr.ErrorCorrectionLevel) int {
+	n := len(text)
+	bits, longer := 4+9+n/2*11+n%2*6, 2
+	if !isAlphanumeric(text) {
+		bits, longer = 4+8+8*n, 8
+	}
+	for i, room := range dataBits[level] {
+		if i == 9 {
+			bits += longer
+		}
+		if bits <= room {
+			return 17 + 4*(i+1)
+		}
+	}
+	return 0
+}
+
+// Says is what a bag's square code says where it may have so many modules a side:
+// as much as fits of "K7Q-07-F3X BAG 7 OF 24 BLOCK A LANTERN 48 OF 3 1/2 X 3 1/2",
+// names shortened first, then contents. It is "" where not even the code fits,
+// which takes 21 modules.
+func (s *Sorted) Says(b *Bag, maxModules int) string {
+	text, _ := s.fit(b, maxModules)
+	return text
+}
+
+// fit finds the fullest text that fits, at level M, which mends 15 % of a code,
+// or where it doesn't at L, which mends 7 %.
+func (s *Sorted) fit(b *Bag, maxModules int) (string, qr.ErrorCorrectionLevel) {
+	texts := make([]string, 0, len(brevities)+1)
+	for _, br := range brevities {
+		texts = append(texts, s.words(b, br))
+	}
+	texts = append(texts, b.Code.String())
+	for _, text := range texts {
+		for _, level := range []qr.ErrorCorrectionLevel{qr.M, qr.L} {
+			if n := modules(text, level); n > 0 && n <= maxModules {
+				return text, level
+			}
+		}
+	}
+	return "", qr.L
+}
+
+// Square makes the square code of a bag in at most maxModules modules a side.
+func (s *Sorted) Square(b *Bag, maxModules int) (Modules, error) {
+	text, level := s.fit(b, maxModules)
+	if text == "" {
+		return Modules{}, fmt.Errorf("bag %d: its square code needs %d modules a side, there is room for %d", b.Number, MinModules, maxModules)
+	}
+	mode := qr.AlphaNumeric
+	if !isAlphanumeric(text) {
+		mode = qr.Unicode
+	}
+	code, err := qr.Encode(text, level, mode)
+	if err != nil {
+		return Modules{}, fmt.Errorf("bag %d: %w", b.Number, err)
+	}
+	size := code.Bounds().Dx()
+	m := Modules{Text: text, Size: size, Dark: make([]bool, size*size)}
+	for i := range m.Dark {
+		m.Dark[i] = code.At(i%size, i/size) == color.Color(color.Black)
+	}
+	return m, nil
+}
+
+// Squares makes the square codes of many bags, one for each number in order. The
+// work is shared by the processors; the result does not depend on how.
+func (s *Sorted) Squares(numbers []int, maxModules int) ([]Modules, error) {
+	out := make([]Modules, len(numbers))
+	errs := make([]error, len(numbers))
+	next := make(chan int)
+	var wait sync.WaitGroup
+	for range min(len(numbers), runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for i := range next {
+				if b := s.Bag(numbers[i]); b != nil {
+					out[i], errs[i] = s.Square(b, maxModules)
+				} else {
+					errs[i] = fmt.Errorf("there is no bag %d", numbers[i])
+				}
+			}
+		})
+	}
+	for i := range numbers {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,134 @@
+package bag
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"cutbinder/layout/length"
+)
+
+// A brevity says how much of a bag's contents goes into its square code: so many
+// characters of the block's name, so many rows.
+type brevity struct{ name, rows int }
+
+// brevities are tried in order until the text fits.
+var brevities = []brevity{{24, 4}, {16, 4}, {16, 2}, {12, 2}, {16, 1}, {10, 1}, {6, 1}, {6, 0}, {0, 0}}
+
+// words is the text of a bag's square code: the code first, then the bag's number,
+// its block and what is in it, as anybody's camera shows it. It is written in
+// the characters of the alphanumeric mode (ISO/IEC 18004: 0-9, A-Z, space and
+// $%*+-./:), which need fewest modules, unless a name has letters that have no
+// reading in them.
+func (s *Sorted) words(b *Bag, br brevity) string {
+	out := fmt.Sprintf("%s BAG %d OF %d", b.Code, b.Number, b.Of)
+	if place := placeWords(b.Places, br.name); place != "" {
+		out += " " + place
+	}
+	for i, r := range b.Rows {
+		if i == br.rows {
+			if left := len(b.Rows) - i; i > 0 {
+				out += fmt.Sprintf(" + %d MORE", left)
+			}
+			break
+		}
+		if i > 0 {
+			out += " +"
+		}
+		out += fmt.Sprintf(" %d OF %s", r.Count, s.size(r.Cut))
+	}
+	return out
+}
+
+// size is a cut size in alphanumeric characters; a bare one is in inches.
+func (s *Sorted) size(z length.Size) string {
+	if s.Units == length.Metric {
+		return plain(s.Units.FormatSize(z, length.WithUnit))
+	}
+	return plain(s.Units.FormatSize(z))
+}
+
+// placeWords says where pieces go in at most n characters and the word BLOCK.
+func placeWords(places []Place, n int) string {
+	if n == 0 {
+		return ""
+	}
+	if len(places) == 1 {
+		if p := places[0]; p.Block != "" {
+			return "BLOCK " + clip(plain(p.Heading()), n)
+		}
+		return clip(plain(places[0].Purpose()), n)
+	}
+	var texts []string
+	for _, p := range places {
+		if p.Block == "" {
+			texts = append(texts, p.Purpose())
+		} else {
+			texts = append(texts, p.Block)
+		}
+	}
+	all := clip(plain(strings.Join(texts, " ")), n)
+	if places[0].Block == "" {
+		return all
+	}
+	return "BLOCKS " + all
+}
+
+// clip cuts a text to at most n characters, between words where that keeps at
+// least half, else inside a word, with a full stop to say so.
+func clip(s string, n int) string {
+	if utf8.RuneCountInString(s) <= n {
+		return s
+	}
+	r := []rune(s)[:n]
+	if i := strings.LastIndexByte(string(r), ' '); i >= n/2 {
+		return string(r)[:i]
+	}
+	return strings.TrimSpace(string(r[:n-1])) + "."
+}
+
+// alphanumeric is the character set of the square code's alphanumeric mode.
+const alphanumeric = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
+
+func isAlphanumeric(s string) bool {
+	return strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune(alphanumeric, r) }) < 0
+}
+
+// readings writes Latin letters with marks, fractions and signs in alphanumeric
+// characters.
+var readings = func() map[rune]string {
+	m := map[rune]string{
+		'Æ': "AE", 'Œ': "OE", 'Þ': "TH", 'ß': "SS", 'ẞ': "SS", '&': "+", '×': "X", '⁄': "/",
+		'½': " 1/2", '¼': " 1/4", '¾': " 3/4", '⅛': " 1/8", '⅜': " 3/8", '⅝': " 5/8", '⅞': " 7/8", '⅓': " 1/3", '⅔': " 2/3",
+		'‐': "-", '‑': "-", '–': "-", '—': "-", '−': "-", '_': "-", '\'': "", '’': "", '‘': "", '"': "", '”': "", '“': "",
+	}
+	for _, row := range []string{
+		"AÀÁÂÃÄÅĀĂĄǍ", "CÇĆĈĊČ", "DÐĎĐ", "EÈÉÊËĒĔĖĘĚẼ", "GĜĞĠĢ", "HĤĦ", "IÌÍÎÏĨĪĬĮİ", "JĴ", "KĶ", "LĹĻĽĿŁ",
+		"NÑŃŅŇ", "OÒÓÔÕÖØŌŎŐ", "RŔŖŘ", "SŚŜŞŠȘ", "TŢŤŦȚ", "UÙÚÛÜŨŪŬŮŰŲ", "WŴ", "YÝŶŸ", "ZŹŻŽ",
+	} {
+		for _, r := range row[1:] {
+			m[r] = row[:1]
+		}
+	}
+	return m
+}()
+
+// plain writes a text in alphanumeric characters. Letters and digits that have no
+// reading in them stay as they are; anything else that has none becomes a space.
+func plain(s string) string {
+	var out strings.Builder
+	for _, r := range strings.ToUpper(s) {
+		reading, known := readings[r]
+		switch {
+		case known:
+			out.WriteString(reading)
+		case r < utf8.RuneSelf && strings.IndexByte(alphanumeric, byte(r)) >= 0,
+			unicode.IsLetter(r), unicode.IsMark(r) && out.Len() > 0, unicode.IsDigit(r):
+			out.WriteRune(r)
+		default:
+			out.WriteByte(' ')
+		}
+	}
+	return strings.Join(strings.Fields(out.String()), " ")
+}
