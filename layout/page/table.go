@@ -1,0 +1,140 @@
+package page
+
+import "cutbinder/layout/length"
+
+// A Table sets rows of cells in columns. It is broken over pages between rows,
+// its Head repeated; a row higher than a page is broken inside its cells.
+type Table struct {
+	Columns []Column
+	Head    []Row
+	Rows    []Row
+	Rules   Rules
+	// Gutter is the white between columns; Pad the white above and below the
+	// cells of a row. The zero of each is the style's usual one; NoPad is none.
+	Gutter, Pad length.Length
+	// Stretch widens automatic columns until the table fills its width.
+	Stretch bool
+}
+
+// NoPad asks for no white where zero means the usual one.
+const NoPad length.Length = -1
+
+// A Column says how wide a column is and how its cells stand. Width, if it is
+// not 0, fixes it. Else Share, if it is not 0, gives it that many shares of
+// what the others leave. Else the column is as wide as its cells want.
+type Column struct {
+	Width length.Length
+	Share int
+	Align Align
+}
+
+// A Row is the cells of one table row.
+type Row struct {
+	Cells []Cell
+	// With keeps the row on the page of the next.
+	With bool
+	Fill Ink
+	Mark string
+}
+
+// A Cell holds text, or blocks, or a drawing of size W x H, or nothing.
+type Cell struct {
+	Text   Rich
+	Blocks []Block
+	Draw   func(p *Pen, b Box)
+	W, H   length.Length
+	// Span is how many columns the cell covers; 0 and 1 are one.
+	Span int
+	// Align overrides the column's alignment if Own is set.
+	Align Align
+	Own   bool
+	// Sit is where the cell stands in a row that is higher.
+	Sit  Sit
+	Mark string
+}
+
+// A Sit is where a cell stands in the height of its row.
+type Sit int
+
+// The ways to sit. Baseline puts the first baselines of a row's texts in line.
+const (
+	Baseline Sit = iota
+	Top
+	Middle
+	Bottom
+)
+
+// Rules is which lines a table draws.
+type Rules int
+
+// The kinds of rules.
+const (
+	Open  Rules = iota // none
+	Lined              // a rule under the head, hairlines between rows
+	Grid               // hairlines around every cell
+)
+
+// TextRow is a row of text cells in one style.
+func TextRow(st TextStyle, words ...string) Row {
+	var r Row
+	for _, w := range words {
+		r.Cells = append(r.Cells, Cell{Text: st.Say(w)})
+	}
+	return r
+}
+
+// RichRow is a row of rich text cells.
+func RichRow(texts ...Rich) Row {
+	var r Row
+	for _, t := range texts {
+		r.Cells = append(r.Cells, Cell{Text: t})
+	}
+	return r
+}
+
+// span is how many columns a cell covers.
+func (c Cell) span() int { return max(c.Span, 1) }
+
+// A grid is a table measured for a width.
+type grid struct {
+	*Table
+	c           *setting
+	x, w        []length.Length // left edge and width of each column
+	whole       []length.Length // for Figures columns: the widest whole number
+	tail        []length.Length // and the widest of what follows it
+	gutter, pad length.Length
+	edge        length.Length // white outside the first and last column
+}
+
+func (t Table) slabs(c *setting, w length.Length) []slab {
+	g := t.measure(c, w)
+	var head []slab
+	for i := range t.Head {
+		for _, s := range g.row(&t.Head[i], true, i == len(t.Head)-1) {
+			s.with = true
+			head = append(head, s)
+		}
+	}
+	out := head
+	for i := range t.Rows {
+		ss := g.row(&t.Rows[i], false, i == len(t.Rows)-1)
+		for j := range ss {
+			ss[j].head = head
+			ss[j].with = t.Rows[i].With || j == 0 && len(ss) > 1
+		}
+		out = append(out, ss...)
+	}
+	return out[:len(out):len(out)]
+}
+
+// right is the right edge of the last column.
+func (g *grid) right() length.Length {
+	n := len(g.x) - 1
+	return g.x[n] + g.w[n] + g.edge
+}
+
+// cellBox is the x and width of a cell that starts at column i.
+func (g *grid) cellBox(i int, c *Cell) (x, w length.Length) {
+	last := min(i+c.span(), len(g.x)) - 1
+	return g.x[i], g.x[last] + g.w[last] - g.x[i]
+}

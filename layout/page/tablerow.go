@@ -1,0 +1,227 @@
+package page
+
+import "cutbinder/layout/length"
+
+// A laid is a cell cut into slabs.
+type laid struct {
+	cell  *Cell
+	x, w  length.Length
+	slabs []slab
+	h     length.Length
+	base  length.Length // its first baseline, 0 where it has none
+}
+
+// row cuts a table row into slabs: one, or several where it is higher than a
+// page.
+func (g *grid) row(r *Row, head, last bool) []slab {
+	cells := g.cells(r, head)
+	tall := g.c.tall - 2*g.pad
+	if rowHeight(cells) <= tall {
+		return []slab{g.strip(r, cells, head, last)}
+	}
+	var out []slab
+	for more := true; more; {
+		var part []laid
+		part, cells, more = breakRow(cells, tall/2)
+		out = append(out, g.strip(r, part, head, last && !more))
+	}
+	return out
+}
+
+// cells lays out the cells of a row.
+func (g *grid) cells(r *Row, head bool) []laid {
+	var out []laid
+	i := 0
+	for k := range r.Cells {
+		cell := &r.Cells[k]
+		if i >= len(g.Columns) {
+			break
+		}
+		x, w := g.cellBox(i, cell)
+		l := laid{cell: cell, x: x, w: w, slabs: g.content(i, cell, w, head)}
+		l.size()
+		out = append(out, l)
+		i += cell.span()
+	}
+	return out
+}
+
+// size measures a cell's slabs.
+func (l *laid) size() {
+	placed, _, h := stack(l.slabs, endless, false)
+	l.h = h
+	if len(placed) > 0 {
+		l.base = placed[0].base
+	}
+}
+
+// content is a cell's slabs.
+func (g *grid) content(i int, cell *Cell, w length.Length, head bool) []slab {
+	align := g.Columns[i].Align
+	if cell.Own {
+		align = cell.Align
+	}
+	switch {
+	case cell.Draw != nil:
+		return []slab{{h: cell.H, draw: cell.Draw}}
+	case cell.Blocks != nil:
+		return solid(slabsOf(g.c, w, cell.Blocks))
+	case cell.Text == nil:
+		return []slab{{h: cell.H}}
+	case align == Figures && !head && cell.span() == 1:
+		if s, ok := g.figures(i, cell, w); ok {
+			return []slab{s}
+		}
+	}
+	return Para{Text: cell.Text, Align: align, Mark: cell.Mark}.slabs(g.c, w)
+}
+
+// figures sets a cell on one line with the end of its whole number in line
+// with the others of its column.
+func (g *grid) figures(i int, cell *Cell, w length.Length) (slab, bool) {
+	as := cell.Text.atoms(g.c.style.Fonts)
+	ls := lines(as, w)
+	k := wholeFigures(as)
+	if len(ls) != 1 || g.whole[i]+g.tail[i] > w || k == 0 && !startsFraction(as) {
+		return slab{}, false
+	}
+	lead := leadOf(as, 0)
+	base := (&Pen{Style: g.c.style}).baseline(as, lead)
+	left := w - g.tail[i] - measure(as[:k]).up()
+	draw := func(p *Pen, b Box) {
+		p.set(as, Box{b.X + left, b.Y, b.W - left, b.H}, b.Y+base, Left, cell.Mark)
+	}
+	return slab{h: lead, base: base, draw: draw}, true
+}
+
+// startsFraction reports whether a text starts with a fraction of no whole
+// number.
+func startsFraction(as []atom) bool {
+	if len(as) == 0 || len(as[0].glyphs) == 0 {
+		return false
+	}
+	g := as[0].glyphs[0]
+	_, ok := vulgar[g.r]
+	return ok || g.part
+}
+
+// rowHeight is how high the highest cell of a row is, with baselines in line.
+func rowHeight(cells []laid) length.Length {
+	base := rowBase(cells)
+	h := length.Length(0)
+	for _, c := range cells {
+		h = max(h, c.drop(base)+c.h, c.cell.H)
+	}
+	return h
+}
+
+// rowBase is the lowest first baseline among the cells that line up.
+func rowBase(cells []laid) length.Length {
+	base := length.Length(0)
+	for _, c := range cells {
+		if c.cell.Sit == Baseline {
+			base = max(base, c.base)
+		}
+	}
+	return base
+}
+
+// drop is how far a cell is moved down to put its first baseline in line.
+func (l *laid) drop(base length.Length) length.Length {
+	if l.cell.Sit == Baseline && l.base > 0 {
+		return base - l.base
+	}
+	return 0
+}
+
+// strip is a row of laid cells as one slab.
+func (g *grid) strip(r *Row, cells []laid, head, last bool) slab {
+	h, base := rowHeight(cells), rowBase(cells)
+	draw := func(p *Pen, b Box) {
+		g.ground(p, b, r)
+		inner := b.Y + g.pad
+		for i := range cells {
+			c := &cells[i]
+			y := inner + c.sit(base, h)
+			room := Box{b.X + c.x, y, c.w, max(c.h, h-(y-inner))}
+			c.drawIn(p, room, Box{b.X + c.x, inner, c.w, h})
+		}
+		g.rules(p, b, cells, head, last)
+	}
+	return slab{h: h + 2*g.pad, draw: draw, base: baseIn(base, g.pad)}
+}
+
+// baseIn is a row's first baseline as its table's first one.
+func baseIn(base, pad length.Length) length.Length {
+	if base == 0 {
+		return 0
+	}
+	return base + pad
+}
+
+// sit is how far below the row's top a cell stands.
+func (l *laid) sit(base, h length.Length) length.Length {
+	switch l.cell.Sit {
+	case Middle:
+		return (h - l.h) / 2
+	case Bottom:
+		return h - l.h
+	}
+	return l.drop(base)
+}
+
+// drawIn draws a cell's slabs in its room; a cell that is one drawing gets the
+// row's whole height.
+func (l *laid) drawIn(p *Pen, room, full Box) {
+	if l.cell.Draw != nil {
+		if l.cell.Sit == Baseline || l.cell.Sit == Top {
+			room = full
+		}
+		l.cell.Draw(p, room)
+		return
+	}
+	placed, _, _ := stack(l.slabs, endless, false)
+	for _, s := range placed {
+		s.drawAt(p, room)
+	}
+}
+
+// ground fills the row.
+func (g *grid) ground(p *Pen, b Box, r *Row) {
+	if r.Fill != NoInk {
+		p.Rect(Box{b.X, b.Y, g.right(), b.H}, r.Fill, Stroke{}, "row ground")
+	}
+}
+
+// rules draws a row's lines.
+func (g *grid) rules(p *Pen, b Box, cells []laid, head, last bool) {
+	s := p.Style
+	switch g.Rules {
+	case Lined:
+		st := s.Hair.With(Mid)
+		if head {
+			st = s.Hair
+		}
+		p.HLine(b.X, b.Bottom(), g.right(), st, "table rule")
+	case Grid:
+		half := g.gutter / 2
+		for _, c := range cells {
+			p.Rect(Box{b.X + c.x - half, b.Y, c.w + 2*half, b.H}, NoInk, s.Hair.With(Mid), "cell")
+		}
+	}
+}
+
+// breakRow takes from each cell what fits into a height; more is set while any
+// cell has something left.
+func breakRow(cells []laid, h length.Length) (part, rest []laid, more bool) {
+	for _, c := range cells {
+		_, n, _ := stack(c.slabs, h, true)
+		p, q := c, c
+		p.slabs, q.slabs = c.slabs[:n], c.slabs[n:]
+		p.size()
+		q.size()
+		part, rest = append(part, p), append(rest, q)
+		more = more || len(q.slabs) > 0
+	}
+	return part, rest, more
+}

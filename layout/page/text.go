@@ -1,0 +1,206 @@
+package page
+
+import (
+	"strings"
+	"unicode"
+
+	"cutbinder/fonts"
+	"cutbinder/layout/length"
+)
+
+// A Span is words in one style.
+type Span struct {
+	S     string
+	Style TextStyle
+}
+
+// Rich is words in several styles, one after another. A "\n" in them ends a
+// line; a no-break space (U+00A0) keeps words together; "15⁄16" with a
+// fraction slash (U+2044) is set as a fraction.
+type Rich []Span
+
+// Plain is the words without their styles.
+func (r Rich) Plain() string {
+	var b strings.Builder
+	for _, s := range r {
+		b.WriteString(s.S)
+	}
+	return b.String()
+}
+
+// fine is a width in 1/2048 of a length unit. Advances are whole font units,
+// mostly 2048 to the em, so sums of them stay exact.
+type fine int64
+
+const fineUnit = 2048
+
+// up rounds a fine width up to a whole length.
+func (f fine) up() length.Length { return length.Length((f + fineUnit - 1) / fineUnit) }
+
+// down rounds a fine width down to a whole length.
+func (f fine) down() length.Length { return length.Length(f / fineUnit) }
+
+// advance is a character's width at a size, to the next fine unit.
+func advance(f *fonts.Face, r rune, size length.Length) fine {
+	em := int64(f.Metrics().UnitsPerEm)
+	return fine((int64(f.Advance(r))*int64(size)*fineUnit + em - 1) / em)
+}
+
+// An atom is what is never broken: a character, or a composed fraction. Its
+// glyphs share a style.
+type atom struct {
+	glyphs []glyph
+	w      fine
+	lead   length.Length
+	// space is set for a space that a line may end at and that is dropped
+	// there; soft for an atom after which a line may end; brk for a forced end.
+	space, soft, brk bool
+}
+
+// A glyph is one character ready to be placed.
+type glyph struct {
+	r    rune
+	face *fonts.Face
+	size length.Length
+	rise length.Length
+	trk  length.Length
+	ink  Ink
+	part bool
+	w    fine
+}
+
+// atoms cuts rich text into atoms, in the faces of the set.
+func (r Rich) atoms(set fonts.Set) []atom {
+	n := 0
+	for _, s := range r {
+		n += len(s.S)
+	}
+	t := typesetter{set: set, out: make([]atom, 0, n), glyphs: make([]glyph, 0, n)}
+	for _, s := range r {
+		text := s.S
+		if s.Style.Caps {
+			text = strings.ToUpper(text)
+		}
+		t.span(text, s.Style)
+	}
+	return t.out
+}
+
+// A typesetter turns characters into atoms. Its glyphs share one backing
+// array, so that a paragraph costs few allocations.
+type typesetter struct {
+	set    fonts.Set
+	out    []atom
+	glyphs []glyph
+}
+
+// span sets the characters of one span.
+func (t *typesetter) span(s string, st TextStyle) {
+	rs := []rune(s)
+	for i := 0; i < len(rs); {
+		if f, n := fractionAt(rs[i:], t.set); n > 0 {
+			gap := i > 0 && unicode.IsDigit(rs[i-1])
+			t.fraction(f, st, gap)
+			i += n
+			continue
+		}
+		t.char(rs[i], st)
+		i++
+	}
+}
+
+// char sets one character.
+func (t *typesetter) char(r rune, st TextStyle) {
+	a := atom{lead: st.Lead}
+	switch r {
+	case '\n':
+		a.brk = true
+		t.out = append(t.out, a)
+		return
+	case '\u200b': // a place where a line may end, of no width
+		if n := len(t.out); n > 0 {
+			t.out[n-1].soft = true
+		}
+		return
+	case '\t':
+		r = ' '
+	case '\u00a0', '\u202f':
+		r = '\u00a0'
+	}
+	if unicode.IsControl(r) {
+		r = '\ufffd'
+	}
+	a.space = r == ' '
+	a.soft = r == '-' || r == '–' || r == '—' || r == '/'
+	start := len(t.glyphs)
+	g := t.glyph(r, st, st.Size, 0)
+	a.glyphs, a.w = t.glyphs[start:], g.w
+	t.out = append(t.out, a)
+}
+
+// glyph picks the face for a character, measures it and appends it.
+func (t *typesetter) glyph(r rune, st TextStyle, size, rise length.Length) glyph {
+	face, _ := t.set.Pick(st.Weight, r)
+	g := glyph{r: r, face: face, size: size, rise: rise, trk: st.Track, ink: st.Ink}
+	g.w = advance(face, r, size) + fine(st.Track)*fineUnit
+	t.glyphs = append(t.glyphs, g)
+	return g
+}
+
+// measure is the width of atoms in a row.
+func measure(as []atom) fine {
+	var w fine
+	for i := range as {
+		w += as[i].w
+	}
+	return w
+}
+
+// Width is how wide the words are on one line.
+func (r Rich) Width(set fonts.Set) length.Length { return measure(r.atoms(set)).up() }
+
+// leadOf is the largest leading among atoms, or that of the style given where
+// there are none.
+func leadOf(as []atom, otherwise length.Length) length.Length {
+	lead := length.Length(0)
+	for i := range as {
+		lead = max(lead, as[i].lead)
+	}
+	if lead == 0 {
+		return otherwise
+	}
+	return lead
+}
+
+// runs joins the glyphs of atoms that look alike into runs, from x = 0.
+func runs(as []atom) (out []Run, w length.Length) {
+	var x fine
+	var text []rune
+	var last glyph
+	flush := func() {
+		if len(text) > 0 {
+			out[len(out)-1].S, text = string(text), text[:0]
+		}
+	}
+	for i := range as {
+		for _, g := range as[i].glyphs {
+			if len(text) == 0 || !g.alike(last) {
+				flush()
+				out = append(out, Run{
+					Face: g.face, Size: g.size, Ink: g.ink,
+					X: x.down(), Rise: g.rise, Track: g.trk, Part: g.part,
+				})
+			}
+			text, last = append(text, g.r), g
+			x += g.w
+		}
+	}
+	flush()
+	return out, x.up()
+}
+
+// alike reports whether two glyphs can stand in one run.
+func (g glyph) alike(h glyph) bool {
+	return g.face == h.face && g.size == h.size && g.rise == h.rise &&
+		g.trk == h.trk && g.ink == h.ink && g.part == h.part
+}
