@@ -9,14 +9,18 @@ import (
 // The margins. The binding side leaves room for punched holes; the outer side
 // for the thumb index, which stands between the body and the paper's edge.
 const (
-	bindingMargin = 7 * length.Inch / 8
-	outerMargin   = 5 * length.Inch / 8
+	//
+	// Together they leave 7 in on Letter: 42 in of cloth at 1:6. Each leaves
+	// more than 5 mm between the body and the holes or the thumb index, where
+	// drawings put the numbers and measures that belong to their edges.
+	bindingMargin = 216 * length.MM / 10
+	outerMargin   = 165 * length.MM / 10
 	topMargin     = 3 * length.Inch / 8
 	bottomMargin  = 3 * length.Inch / 8
 	// punched is how far from the binding edge holes and their rings reach.
 	punched = 5 * length.Inch / 8
 	// thumb is the width of a thumb index.
-	thumb = length.Inch / 4
+	thumb = 43 * length.MM / 10
 )
 
 // live is the part of a page that ink may stand on: off the edges, and off the

@@ -139,3 +139,20 @@ func (p *Pen) Ruler(b Box, l length.Length, words, mark string) {
 		p.Text(Box{b.X, b.Y, b.W - l - s.Gap*2, b.H}, s.Label, Right, mark, words)
 	}
 }
+
+// Ground sets one line in the middle of a box on a white ground of its own, so
+// that a hatch or a line under it does not cross it. It returns the ground,
+// which is empty where nothing of the wordings fits.
+func (p *Pen) Ground(b Box, st TextStyle, mark string, wordings ...string) Box {
+	pad := st.Size / 3
+	h := st.Size + pad
+	s := st.Shorten(p.Style.Fonts, b.W-2*pad, wordings...)
+	if s == "" || b.H < h {
+		return Box{}
+	}
+	w := st.Say(s).Width(p.Style.Fonts)
+	ground := b.Center(w+2*pad, h)
+	p.Rect(ground, White, Stroke{}, mark+" ground")
+	p.RichText(ground, st.Say(s), Center, mark)
+	return ground
+}

@@ -138,4 +138,3 @@ func (x *writer) polygon(p page.Polygon) {
 		x.gp.Polygon(points, "D")
 	}
 }
-
