@@ -14,6 +14,7 @@ import (
 type List struct {
 	Fabric *plan.Fabric
 	Pieces []*Piece // largest first
+	Full   bool     // it was short of cloth before: Shift moves nothing to it
 }
 
 // A Piece is one cut size from one fabric, for all the uses it has.
@@ -21,9 +22,10 @@ type Piece struct {
 	ID      string      // "dusk-1"
 	Size    length.Size // as cut; W across the width where it may not be turned
 	Need    int         // how many to cut, spares counted: the sum over Uses
-	MayTurn bool
-	Late    bool  // waits until all else is cut: binding
-	Uses    []Use // at least one
+	MayTurn bool        // true for squares
+	WOF     bool        // a strip across the whole usable width
+	Late    bool        // waits until all else is cut: binding
+	Uses    []Use       // at least one
 }
 
 // Spares is how many of Need are spares.
@@ -48,6 +50,9 @@ type Use struct {
 	Role     string         // what part of the unit: "goose", "sky", "centre", "corner"; "" where all are alike
 	Into     trade.Diagonal // cut on the diagonal afterwards
 	Units    int            // how many units of the line these pieces are for, over all fabrics of a mix
+	Bias     bool           // the units' outer edges, or the binding, lie on the bias
+	Turned   bool           // the method turns the print: on a one-way fabric it runs several ways
+	NoTurn   bool           // the plan says that the piece isn't turned, whatever the fabric
 	Sum      trade.Sum      // how the cut size comes about
 	Mix      string         // the mix that this fabric stands in for, or ""
 	Joined   *Joined        // they are sewn end to end into longer strips, or nil
@@ -55,8 +60,13 @@ type Use struct {
 
 // A Joined says what strips are sewn end to end for.
 type Joined struct {
-	Size  length.Size // of each long strip, as it is cut from the joined one
-	Count int         // how many of them
+	Size   length.Size   // of each long strip, as it is cut from the joined one: W is its width, H its length; of a backing its whole size
+	Count  int           // how many of them
+	Loss   length.Length // what each join eats of the run
+	Run    int           // uses of one fabric or mix with the same number, but 0, are joined into one run and cut from it in order
+	Halved bool          // of a backing: one panel is cut in half along its length, a half for each side
+	Down   bool          // of a backing: its seams run along the quilt's length, else along its width
+	Seams  int           // of a backing
 }
 
 // A Fabric is one fabric laid out.
@@ -89,6 +99,7 @@ type Section struct {
 	Dir        Dir
 	Parts      []Section
 	Placed     int // index into Cloth.Placed, or -1: divided, or left over
+	Number     int // the number of the cut that frees it, on the diagram; 0 for cuts inside strips
 }
 
 // Dir is how a section is divided.

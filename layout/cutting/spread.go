@@ -1,0 +1,143 @@
+package cutting
+
+import (
+	"cmp"
+	"slices"
+
+	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
+)
+
+// A spreading deals demands out to fabrics.
+type spreading struct {
+	shelves map[string]*shelf // by fabric
+	next    map[string]int    // by mix: whose turn it is
+	pieces  map[string]*List  // by fabric
+}
+
+// spread gives each fabric its pieces.
+func (b *builder) spread() []List {
+	s := &spreading{map[string]*shelf{}, map[string]int{}, map[string]*List{}}
+	for _, f := range b.plan.Fabrics {
+		s.shelves[f.ID] = newShelf(f, b.plan.Allow.Squaring)
+		s.pieces[f.ID] = &List{Fabric: f}
+	}
+	for _, d := range b.demands {
+		if len(d.fabrics) == 1 {
+			s.give(d.fabrics[0], d, d.count, d.spares)
+		}
+	}
+	for _, d := range largestFirst(b.demands) {
+		if len(d.fabrics) > 1 {
+			s.deal(d)
+		}
+	}
+	var lists []List
+	for _, f := range b.plan.Fabrics {
+		if l := s.pieces[f.ID]; len(l.Pieces) > 0 {
+			l.settle()
+			lists = append(lists, *l)
+		}
+	}
+	return lists
+}
+
+// largestFirst is the order in which mixes are dealt: what is hard to place finds
+// room first.
+func largestFirst(demands []*demand) []*demand {
+	sorted := slices.Clone(demands)
+	slices.SortStableFunc(sorted, func(a, b *demand) int {
+		return cmp.Or(cmp.Compare(max(b.size.W, b.size.H), max(a.size.W, a.size.H)),
+			cmp.Compare(min(b.size.W, b.size.H), min(a.size.W, a.size.H)))
+	})
+	return sorted
+}
+
+// deal gives a mix's pieces to its fabrics one by one in turn: first to those
+// that hold them by the rule of thumb, then by their area, then to any.
+func (s *spreading) deal(d *demand) {
+	n := len(d.fabrics)
+	counts, spares := make([]int, n), make([]int, n)
+	turn := s.next[d.source.ID]
+	left := d.count + d.spares
+	for _, room := range []func(*shelf, *demand) bool{(*shelf).byRule, (*shelf).byArea, anyRoom} {
+		for misses := 0; left > 0 && misses < n; turn++ {
+			i := turn % n
+			if !d.fits[i] || !room(s.shelves[d.fabrics[i].ID], d) {
+				misses++
+				continue
+			}
+			misses = 0
+			s.shelves[d.fabrics[i].ID].take(d, 1)
+			if left > d.spares {
+				counts[i]++
+			} else {
+				spares[i]++
+			}
+			left--
+		}
+	}
+	s.next[d.source.ID] = turn % n
+	for i, f := range d.fabrics {
+		if counts[i]+spares[i] > 0 {
+			s.hand(f, d, counts[i], spares[i])
+		}
+	}
+}
+
+func anyRoom(*shelf, *demand) bool { return true }
+
+// give takes room on the fabric's shelf and hands the pieces over.
+func (s *spreading) give(f *plan.Fabric, d *demand, count, spares int) {
+	s.shelves[f.ID].take(d, int64(count+spares))
+	s.hand(f, d, count, spares)
+}
+
+// hand puts pieces on a fabric's list.
+func (s *spreading) hand(f *plan.Fabric, d *demand, count, spares int) {
+	use := d.use
+	if d.source.Mix {
+		use.Mix = d.source.ID
+	}
+	use.Count, use.Spares = count, spares
+	s.pieces[f.ID].put(d.size, d.fixed, d.late, use)
+}
+
+// put adds pieces of a size to a list: to the piece of that size, or as a new
+// one. A width of WOF becomes the fabric's.
+func (l *List) put(size length.Size, fixed, late bool, use Use) {
+	p := Piece{WOF: size.W == length.WOF, Late: late}
+	p.Size, use.Sum = asCut(size, l.Fabric.Width, use.Sum)
+	p.MayTurn = p.Size.W == p.Size.H || !fixed && !l.Fabric.OneWay
+	if p.MayTurn && p.Size.W > p.Size.H {
+		p.Size = length.Size{W: p.Size.H, H: p.Size.W}
+		use.Sum = use.Sum.Turned()
+	}
+	i := slices.IndexFunc(l.Pieces, func(q *Piece) bool {
+		return q.Size == p.Size && q.MayTurn == p.MayTurn && q.Late == p.Late && q.WOF == p.WOF
+	})
+	if i < 0 {
+		i = len(l.Pieces)
+		l.Pieces = append(l.Pieces, &p)
+	}
+	l.Pieces[i].use(use)
+}
+
+// use adds a use to a piece, or to the count of the same use.
+func (p *Piece) use(u Use) {
+	p.Need += u.Count + u.Spares
+	for i := range p.Uses {
+		if old := &p.Uses[i]; old.same(u) {
+			old.Count += u.Count
+			old.Spares += u.Spares
+			return
+		}
+	}
+	p.Uses = append(p.Uses, u)
+}
+
+// same says whether two uses of a piece differ in nothing but how many.
+func (u Use) same(v Use) bool {
+	return u.At == v.At && u.Block == v.Block && u.For == v.For && u.Role == v.Role &&
+		u.Into == v.Into && u.Mix == v.Mix && u.Joined == v.Joined
+}
