@@ -4,7 +4,8 @@ import "cutbinder/layout/length"
 
 // A Block is something that is flowed onto pages: it takes the width it is
 // given and as much height as it needs. The blocks are Para, Heading, List,
-// Table, Tally, Drawing, Columns, Keep, Gap and Break.
+// Table, Tally, Tick, Drawing, Columns, Indent, Keep,
+// Gap and Break.
 type Block interface {
 	slabs(c *setting, w length.Length) []slab
 }
@@ -117,6 +118,16 @@ func (d Drawing) slabs(_ *setting, w length.Length) []slab {
 		h = d.Height(w)
 	}
 	return []slab{{h: h, draw: d.Draw}}
+}
+
+// A Tick is a box to tick, in line with a line of running text.
+type Tick struct{ Mark string }
+
+func (t Tick) slabs(c *setting, _ length.Length) []slab {
+	s := c.style
+	base := (&Pen{Style: s}).baseline(s.Body.Say("0").atoms(s.Fonts), s.Body.Lead)
+	draw := func(p *Pen, b Box) { p.TickBox(b, t.Mark) }
+	return []slab{{h: s.Body.Lead, base: base, draw: draw}}
 }
 
 // A Keep holds blocks on one page if they fit on one. With Next it keeps them

@@ -137,6 +137,15 @@ func (c *Canvas) Line(a, b Point, st Stroke, mark string) {
 // wordings that fits between its edges and stands on none of the places to
 // avoid. It reports whether one did; nothing is cut short.
 func (c *Canvas) Words(cloth Box, st TextStyle, mark string, wordings ...string) bool {
+	return c.words(cloth, st, NoInk, mark, wordings)
+}
+
+// Label is Words on a white ground, to be read over a hatch.
+func (c *Canvas) Label(cloth Box, st TextStyle, mark string, wordings ...string) bool {
+	return c.words(cloth, st, White, mark, wordings)
+}
+
+func (c *Canvas) words(cloth Box, st TextStyle, ground Ink, mark string, wordings []string) bool {
 	b, ok := c.Clip(cloth)
 	if !ok {
 		return false
@@ -148,6 +157,9 @@ func (c *Canvas) Words(cloth Box, st TextStyle, mark string, wordings ...string)
 	for _, s := range wordings {
 		w := st.Say(s).Width(c.Pen.Style.Fonts)
 		if room, ok := c.free(b, w+2*pad); ok {
+			if ground != NoInk {
+				c.Pen.Rect(room.Center(w+2*pad, st.Size*3/2).Intersect(b), ground, Stroke{}, mark+" ground")
+			}
 			c.Pen.RichText(room.Inset(pad), st.Say(s), Center, mark)
 			return true
 		}

@@ -74,39 +74,42 @@ func digits(rs []rune) []rune {
 // fraction sets a composed fraction as one atom: a raised small numerator, the
 // slash, a lowered small denominator. Its proportions are those of the ½ of
 // the embedded faces: figures 0.6 of the size, the numerator's top level with
-// the capitals, the denominator on the baseline. After a whole number the
-// space shrinks to a narrow gap that a copied text still shows as a space;
-// elsewhere it stays a space of its own.
-func (t *typesetter) fraction(f fraction, st TextStyle, afterDigit bool) {
-	if f.space != 0 && !afterDigit {
+// the capitals, the denominator on the baseline; regular type takes its small
+// figures from the bold face, so that their stems are as thick as the type's.
+// After a whole number the space shrinks to a narrow gap, which a copied text
+// still shows as a space; elsewhere it stays a space of its own.
+func (t *typesetter) fraction(f fraction, st TextStyle) {
+	switch after := len(t.out) > 0 && isFigure(t.out[len(t.out)-1]); {
+	case after:
+		f.space = '\u00a0'
+	case f.space != 0:
 		t.char(f.space, st)
 		f.space = 0
 	}
+	st.Track = 0
+	figures := st
+	if st.Weight == fonts.Regular {
+		figures = st.Heavy()
+	}
 	small := st.Size * 6 / 10
 	m := t.set.Face(st.Weight).Metrics()
-	capHeight := func(size length.Length) length.Length {
-		return size * length.Length(m.CapHeight) / length.Length(m.UnitsPerEm)
-	}
-	rise := capHeight(st.Size) - capHeight(small)
-	st.Track = 0
+	rise := (st.Size - small) * length.Length(m.CapHeight) / length.Length(m.UnitsPerEm)
+	a := atom{lead: st.Lead}
 	start := len(t.glyphs)
-	var w fine
-	add := func(r rune, size, rise length.Length) {
-		g := t.glyph(r, st, size, rise)
-		t.glyphs[len(t.glyphs)-1].part = true
-		w += g.w
+	add := func(st TextStyle, s string, size, rise length.Length) {
+		for _, r := range s {
+			a.w += t.glyph(r, st, size, rise).w
+			t.glyphs[len(t.glyphs)-1].part = true
+		}
 	}
 	if f.space != 0 {
-		add('\u00a0', st.Size*4/10, 0)
+		add(st, string(f.space), st.Size*4/10, 0)
 	}
-	for _, r := range f.num {
-		add(r, small, rise)
-	}
-	add(slash, st.Size, 0)
-	for _, r := range f.den {
-		add(r, small, 0)
-	}
-	t.out = append(t.out, atom{glyphs: t.glyphs[start:], w: w, lead: st.Lead})
+	add(figures, f.num, small, rise)
+	add(st, string(slash), st.Size, 0)
+	add(figures, f.den, small, 0)
+	a.glyphs = t.glyphs[start:]
+	t.out = append(t.out, a)
 }
 
 // wholeFigures is how many atoms belong to the whole number that a text starts

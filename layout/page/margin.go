@@ -8,11 +8,10 @@ import (
 
 // The margins. The binding side leaves room for punched holes; the outer side
 // for the thumb index, which stands between the body and the paper's edge.
+// Together they leave 7 in of Letter: 42 in of cloth at 1:6. Each leaves more
+// than 5 mm between the body and the holes or the thumb index, where drawings
+// put the numbers and measures that belong to their edges.
 const (
-	//
-	// Together they leave 7 in on Letter: 42 in of cloth at 1:6. Each leaves
-	// more than 5 mm between the body and the holes or the thumb index, where
-	// drawings put the numbers and measures that belong to their edges.
 	bindingMargin = 216 * length.MM / 10
 	outerMargin   = 165 * length.MM / 10
 	topMargin     = 3 * length.Inch / 8
@@ -121,7 +120,7 @@ func (b *Book) thumb(p *Pen, section int) {
 		}
 	}
 	body := b.body(p.LeftHand)
-	h := b.Style.Number.Size * 7 / 4
+	h := b.Style.Number.Size * 9 / 4
 	slots := max(int(body.H/(h+b.Style.Gap/2)), 1)
 	y := body.Y + length.Length(k%slots)*(h+b.Style.Gap/2)
 	x := b.Paper.W - Edge - thumb

@@ -45,11 +45,16 @@ func Circle(b Box) []Point {
 }
 
 // Badge draws a black box with round corners and white words in its middle. The
-// wordings go from the fullest to the shortest.
+// wordings go from the fullest to the shortest; the last is set smaller if it
+// must be.
 func (p *Pen) Badge(b Box, st TextStyle, mark string, wordings ...string) {
 	p.Polygon(RoundBox(b, p.Style.Round), Black, Stroke{}, mark)
 	pad := min(b.W/12, p.Style.Gap)
-	p.Text(Box{b.X + pad, b.Y, b.W - 2*pad, b.H}, st.In(White), Center, mark, wordings...)
+	room := Box{b.X + pad, b.Y, b.W - 2*pad, b.H}
+	if n := len(wordings); n > 0 {
+		st = st.Fit(p.Style.Fonts, room.W, room.H, wordings[n-1])
+	}
+	p.Text(room, st.In(White), Center, mark, wordings...)
 }
 
 // Frame draws the outline of a box with round corners.
@@ -58,7 +63,7 @@ func (p *Pen) Frame(b Box, fill Ink, st Stroke, mark string) {
 }
 
 // DiscSize is the diameter of a numbered disc.
-func (s *Style) DiscSize() length.Length { return s.Number.Size * 8 / 5 }
+func (s *Style) DiscSize() length.Length { return s.Number.Size * 3 / 2 }
 
 // Disc draws a black disc around a point with a number in it, widened for
 // more than two figures.

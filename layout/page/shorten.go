@@ -49,6 +49,22 @@ func (t TextStyle) fitsLines(set fonts.Set, s string, w length.Length, n int) bo
 	return len(ls) <= n
 }
 
+// Fit is the style at the largest size, up to its own and not under MinLabel,
+// at which the words fit on one line into w x h. Widths grow with the size, so
+// it is found by halving.
+func (t TextStyle) Fit(set fonts.Set, w, h length.Length, words string) TextStyle {
+	lo, hi := MinLabel, max(t.Size, MinLabel)
+	for lo < hi {
+		mid := (lo + hi + 1) / 2
+		if mid <= h && t.Sized(mid).Say(words).Width(set) <= w {
+			lo = mid
+		} else {
+			hi = mid - 1
+		}
+	}
+	return t.Sized(lo)
+}
+
 // cut is the longest start of s that fits with "…" after it. Fitting is taken
 // to be monotone: what is longer fits no better.
 func (t TextStyle) cut(set fonts.Set, s string, fits func(string) bool) string {

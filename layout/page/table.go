@@ -37,7 +37,9 @@ type Row struct {
 	Mark string
 }
 
-// A Cell holds text, or blocks, or a drawing of size W x H, or nothing.
+// A Cell holds text, or blocks, or a drawing of size W x H, or nothing. A
+// drawing that sits at the Baseline or Top gets the row's whole height to
+// draw in, in the middle or at the bottom its own.
 type Cell struct {
 	Text   Rich
 	Blocks []Block
@@ -90,6 +92,12 @@ func RichRow(texts ...Rich) Row {
 		r.Cells = append(r.Cells, Cell{Text: t})
 	}
 	return r
+}
+
+// TickCell is a cell with a box to tick, in line with the first line of running
+// text in its row.
+func TickCell(s *Style, mark string) Cell {
+	return Cell{W: s.Tick, Blocks: []Block{Tick{mark}}}
 }
 
 // span is how many columns a cell covers.

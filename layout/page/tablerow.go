@@ -176,6 +176,8 @@ func (l *laid) drawIn(p *Pen, room, full Box) {
 	if l.cell.Draw != nil {
 		if l.cell.Sit == Baseline || l.cell.Sit == Top {
 			room = full
+		} else {
+			room.H = l.h
 		}
 		l.cell.Draw(p, room)
 		return

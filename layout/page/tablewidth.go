@@ -1,6 +1,10 @@
 package page
 
-import "cutbinder/layout/length"
+import (
+	"sort"
+
+	"cutbinder/layout/length"
+)
 
 // measure finds the columns' widths.
 //
@@ -182,20 +186,13 @@ func (g *grid) stretch(natural []length.Length, spare length.Length) []length.Le
 	return out
 }
 
-// squeeze gives least widths and divides what is left by what is wanted, or
-// cuts the least widths down where they do not fit.
+// squeeze gives least widths and divides what is left by what is wanted; where
+// not even the least widths fit it cuts the widest of them down.
 func (g *grid) squeeze(natural, least []length.Length, room, needed length.Length) []length.Length {
-	out := make([]length.Length, len(natural))
 	if needed > room {
-		rest := max(room, 0)
-		for i := range out {
-			if needed > 0 {
-				out[i] = rest * least[i] / needed
-			}
-			rest, needed = rest-out[i], needed-least[i]
-		}
-		return out
+		return cutDown(least, room)
 	}
+	out := make([]length.Length, len(natural))
 	var more length.Length
 	for i := range natural {
 		more += natural[i] - least[i]
@@ -207,6 +204,24 @@ func (g *grid) squeeze(natural, least []length.Length, room, needed length.Lengt
 			add := min(want, rest*want/more)
 			out[i], rest, more = out[i]+add, rest-add, more-want
 		}
+	}
+	return out
+}
+
+// cutDown gives every column an even share of the room, or its least width
+// where that is less: narrow columns keep their words whole, and what they
+// leave goes to the wide ones.
+func cutDown(least []length.Length, room length.Length) []length.Length {
+	out := make([]length.Length, len(least))
+	order := make([]int, len(least))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(a, b int) bool { return least[order[a]] < least[order[b]] })
+	rest := max(room, 0)
+	for k, i := range order {
+		out[i] = min(least[i], rest/length.Length(len(order)-k))
+		rest -= out[i]
 	}
 	return out
 }

@@ -99,8 +99,7 @@ func (t *typesetter) span(s string, st TextStyle) {
 	rs := []rune(s)
 	for i := 0; i < len(rs); {
 		if f, n := fractionAt(rs[i:], t.set); n > 0 {
-			gap := i > 0 && unicode.IsDigit(rs[i-1])
-			t.fraction(f, st, gap)
+			t.fraction(f, st)
 			i += n
 			continue
 		}

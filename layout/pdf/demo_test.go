@@ -208,7 +208,7 @@ func demoTable(s *page.Style) page.Section {
 	var rows []page.Row
 	for i := range 90 {
 		rows = append(rows, page.Row{Cells: []page.Cell{
-			{Sit: page.Middle, W: s.Tick, H: s.Tick, Draw: func(p *page.Pen, b page.Box) { p.TickBox(b, "tick") }},
+			page.TickCell(s, "tick"),
 			{Text: s.Body.Say(fmt.Sprintf("fabric number %d", i+1))},
 			{Text: s.Body.Say(sizes[i%len(sizes)])},
 			{Text: s.Help.Say([]string{"plain", "a longer remark that has to be broken over more than one line of its column, which is narrow", "–"}[i%3])},
