@@ -1,0 +1,159 @@
+package plan
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"cutbinder/layout/length"
+)
+
+// clothTable is a length of cloth by its two measures.
+var clothTable = table[Cloth]{"cloth", "A length of cloth at hand.", []field[Cloth]{
+	lengthField("width", "Across the cloth.", "42", limits{}, func(c *Cloth) *length.Length { return &c.W }).by("the fabric's"),
+	lengthField("length", "Along the cloth.", "17 1/2", limits{}, func(c *Cloth) *length.Length { return &c.H }).required(),
+}}
+
+// readHave reads what is on the shelf: one cloth or a list of them.
+func readHave(r *reader, k Key, v value, f *Fabric) {
+	items := v.items
+	if v.shape != list {
+		items = []value{v}
+	}
+	for _, item := range items {
+		cloths := r.cloths(k, item, f)
+		if r.shelf += len(cloths); r.shelf > maxCloths {
+			r.fault(item.at, "", "%s: the plan has %d lengths of cloth; expected at most %d", k.Name, r.shelf, maxCloths)
+			return
+		}
+		f.Have = append(f.Have, cloths...)
+	}
+}
+
+// countForm is a count in digits or words before what it counts.
+var countForm = regexp.MustCompile(`^(\d{1,6}|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: +| *[x×] *)(fat +(?:quarter|eighth)s?|(?:half|quarter|third|eighth)[ -](?:yard|metre|meter)s?)$`)
+
+// countWords are the counts in words from one.
+var countWords = strings.Fields("one two three four five six seven eight nine ten eleven twelve")
+
+// cloths reads one entry of have:
+//
+//   - a length, at the fabric's full width: "half yard", "1 1/4 yd", "30 cm"
+//   - "fat quarter", "fat eighth"
+//   - a count of those or of half yards and the like, in digits or words
+//   - a size, across the cloth first and then along it. But a cut of full width
+//     is written length first in the trade ("9 x 42"): where the second number is
+//     at least 38 in (96 cm), or at least nine tenths of the fabric's width, and
+//     the first is smaller than it and not itself that wide, the second is the
+//     width.
+//   - a mapping of width and length
+func (r *reader) cloths(k Key, v value, f *Fabric) []Cloth {
+	if v.shape == mapping {
+		c := Cloth{At: v.at}
+		n, _ := clothTable.read(r, v, &c)
+		if c.FullWidth = !n.Stated("width"); c.FullWidth {
+			c.W = f.Width
+			c.Name = r.plan.Units.FormatCloth(c.H)
+			return []Cloth{c}
+		}
+		c.Name = r.plan.Units.FormatSize(length.Size{W: c.W, H: c.H})
+		return []Cloth{c}
+	}
+	s, ok := r.text(k, v)
+	if !ok {
+		return nil
+	}
+	words := strings.Join(strings.Fields(strings.ToLower(s)), " ")
+	count, what := 1, words
+	if m := countForm.FindStringSubmatch(words); m != nil && words != "three quarter yard" {
+		count, what = countOf(m[1]), strings.TrimSuffix(m[2], "s")
+	}
+	if words == "three quarter yards" {
+		r.fault(v.at, "write 3/4 yd, or 3 x quarter yard", "%s: found %s, which may mean one length or three", k.Name, found(v))
+		return nil
+	}
+	if count < 1 || count > maxCloths {
+		r.fault(v.at, "", "%s: found %s; expected a count from 1 to %d", k.Name, found(v), maxCloths)
+		return nil
+	}
+	c := Cloth{At: v.at, Name: what}
+	switch {
+	case what == "fat quarter":
+		c.Size = r.standard.quarter
+	case what == "fat eighth":
+		c.Size = r.standard.eighth
+	case count > 1:
+		c.H, _ = length.Parse(what, r.plan.Units)
+		c.W, c.FullWidth = f.Width, true
+	default:
+		c.Name = strings.Join(strings.Fields(s), " ")
+		if !r.oneCloth(k, v, &c, f) {
+			return nil
+		}
+	}
+	return counted(c, count)
+}
+
+// countOf is a count written in digits or as a word.
+func countOf(s string) int {
+	for i, w := range countWords {
+		if s == w {
+			return i + 1
+		}
+	}
+	if s == "a" || s == "an" {
+		return 1
+	}
+	n, _ := strconv.Atoi(s)
+	return n
+}
+
+// counted writes a count of a cloth out, each by its number.
+func counted(c Cloth, count int) []Cloth {
+	cloths := make([]Cloth, count)
+	for i := range cloths {
+		cloths[i] = c
+		if count > 1 {
+			cloths[i].Name = fmt.Sprintf("%s %d of %d", c.Name, i+1, count)
+		}
+	}
+	return cloths
+}
+
+// oneCloth reads a length or a size into c.
+func (r *reader) oneCloth(k Key, v value, c *Cloth, f *Fabric) bool {
+	if l, err := length.Parse(v.text, r.plan.Units); err == nil {
+		if l == 0 {
+			r.fault(v.at, "", "%s: found %s; expected a length above zero", k.Name, found(v))
+			return false
+		}
+		c.W, c.H, c.FullWidth = f.Width, l, true
+		return true
+	}
+	if !strings.ContainsAny(strings.ToLower(v.text), "x×") && !strings.Contains(v.text, " by ") {
+		_, err := length.Parse(v.text, r.plan.Units)
+		r.fault(v.at, meant(strings.TrimLeft(v.text, "0123456789 "), []string{"fat quarter", "fat quarters", "fat eighth", "half yard", "quarter yard"}),
+			"%s: %s, 9 x 42, half yard or 2 fat quarters", k.Name, err)
+		return false
+	}
+	z, ok := r.size(k, v, true)
+	if !ok {
+		return false
+	}
+	if z.W == length.WOF {
+		c.W, c.H, c.FullWidth = f.Width, z.H, true
+		return true
+	}
+	c.Size = r.acrossFirst(z, f.Width)
+	return true
+}
+
+// acrossFirst turns a written size round where its second number is the width.
+func (r *reader) acrossFirst(z length.Size, width length.Length) length.Size {
+	wide := func(l length.Length) bool { return l >= r.standard.full || 10*l >= 9*width }
+	if wide(z.H) && z.W < z.H && !wide(z.W) {
+		return length.Size{W: z.H, H: z.W}
+	}
+	return z
+}

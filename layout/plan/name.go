@@ -1,0 +1,159 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// maxName is the longest name of a fabric, mix or block, in characters.
+const maxName = 40
+
+// goodName says whether a name of the writer's own will do.
+func (r *reader) goodName(k Key, p pair) bool {
+	switch {
+	case strings.TrimSpace(p.key) == "":
+		r.fault(p.at, "", "%s: a name is empty; expected a short word such as %s", k.Name, k.Example)
+	case len([]rune(p.key)) > maxName:
+		r.fault(p.at, "give it a short name here and the long one as its name:", "%s: the name %q has %d characters; expected at most %d", k.Name, shorten(p.key), len([]rune(p.key)), maxName)
+	case strings.ContainsFunc(p.key, func(c rune) bool { return !unicode.IsPrint(c) }) || strings.TrimSpace(p.key) != p.key:
+		r.fault(p.at, "", "%s: the name %q holds spaces at its ends or characters that cannot be printed", k.Name, p.key)
+	default:
+		return true
+	}
+	return false
+}
+
+// source reads the name of a fabric, a mix, or either, as the key wants.
+func (r *reader) source(k Key, v value) (Source, bool) {
+	if v.shape != text {
+		hint := ""
+		if v.shape == list && k.Kind != KindSource {
+			hint = "write fabrics: for several roles of a unit, or make a mix of them"
+		}
+		r.rejectFor(k, v, hint)
+		return Source{}, false
+	}
+	id := v.text
+	isFabric, isMix := r.plan.Fabric(id) != nil, r.plan.Mix(id) != nil
+	fabrics, mixes := r.plan.fabricIDs(), r.plan.mixIDs()
+	switch {
+	case isFabric && k.Kind != KindMix:
+		return Source{v.at, id, false}, true
+	case isMix && k.Kind != KindFabric:
+		return Source{v.at, id, true}, true
+	case isFabric:
+		r.fault(v.at, "write fabric: "+id, "%q is a fabric; expected the name of a mix", id)
+	case isMix:
+		r.fault(v.at, "write mix: "+id, "%q is a mix; expected the name of a fabric", id)
+	case k.Kind == KindMix:
+		r.unknownName(v, "mix", mixes)
+	case k.Kind == KindFabric:
+		r.unknownName(v, "fabric", fabrics)
+	default:
+		r.unknownName(v, "fabric or mix", slices.Concat(fabrics, mixes))
+	}
+	return Source{}, false
+}
+
+// unknownName notes that no noun of that name is in the plan. Where the plan has
+// none at all, that is told elsewhere.
+func (r *reader) unknownName(v value, noun string, names []string) {
+	if len(names) == 0 && noun != "mix" {
+		return
+	}
+	if len(names) == 0 {
+		r.fault(v.at, "", "%s %q is not in this plan; it has none", noun, shorten(v.text))
+		return
+	}
+	r.fault(v.at, meant(v.text, names), "%s %q is not in this plan; expected one of %s", noun, shorten(v.text), some(names))
+}
+
+// unknownKey notes a key that a mapping doesn't have, and names the one that was
+// probably meant.
+func (r *reader) unknownKey(t Table, p pair) {
+	names := make([]string, len(t.Keys))
+	for i, k := range t.Keys {
+		names[i] = k.Name
+	}
+	hint := meant(p.key, names)
+	if hint == "" {
+		hint = r.belongs(p.key)
+	}
+	if p.val.shape == nothing && p.key != "" && p.key[0] >= '0' && p.key[0] <= '9' {
+		hint = "a comma parts values here: write a decimal with a point"
+	}
+	if hint != "" && len(names) > 12 {
+		r.fault(p.at, hint, "%s has no key %q", t.Name, shorten(p.key))
+		return
+	}
+	r.fault(p.at, hint, "%s has no key %q; expected one of %s", t.Name, shorten(p.key), strings.Join(names, ", "))
+}
+
+// belongs names the mappings that do have a key.
+func (r *reader) belongs(key string) string {
+	var owners []string
+	for _, t := range r.tables {
+		if slices.ContainsFunc(t.Keys, func(k Key) bool { return k.Name == key }) {
+			owners = append(owners, t.Name)
+		}
+	}
+	if len(owners) == 0 || len(owners) > 4 {
+		return ""
+	}
+	return key + " belongs in " + strings.Join(owners, ", ")
+}
+
+// some lists names, the first dozen of them.
+func some(names []string) string {
+	if len(names) > 12 {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:12], ", "), len(names)-12)
+	}
+	return strings.Join(names, ", ")
+}
+
+// meant asks whether the nearest name was meant; "" where none is near.
+func meant(word string, names []string) string {
+	best, least := "", 1+len([]rune(word))/3
+	for _, name := range names {
+		d := distance(strings.ToLower(word), strings.ToLower(name), least)
+		if d < least || d == least && best == "" {
+			best, least = name, d
+		}
+	}
+	if best == "" || len([]rune(word)) < 2 && least > 0 {
+		return ""
+	}
+	return "did you mean " + best + "?"
+}
+
+// distance is how many letters must be put in, left out, changed or swapped with
+// a neighbour to make a into b (optimal string alignment); most+1 where it is
+// more than most.
+func distance(a, b string, most int) int {
+	s, t := []rune(a), []rune(b)
+	if len(s)-len(t) > most || len(t)-len(s) > most {
+		return most + 1
+	}
+	var before, last []int
+	row := make([]int, len(t)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(s); i++ {
+		before, last, row = last, row, make([]int, len(t)+1)
+		row[0] = i
+		for j := 1; j <= len(t); j++ {
+			change := last[j-1]
+			if s[i-1] != t[j-1] {
+				change++
+			}
+			row[j] = min(change, last[j]+1, row[j-1]+1)
+			if i > 1 && j > 1 && s[i-1] == t[j-2] && s[i-2] == t[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+	}
+	return min(row[len(t)], most+1)
+}

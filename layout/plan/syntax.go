@@ -1,0 +1,106 @@
+package plan
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"unicode/utf8"
+
+	"go.yaml.in/yaml/v3"
+)
+
+// syntaxWords turns the parser's wording into what a maker can act on.
+var syntaxWords = []struct{ says, what, hint string }{
+	{"mapping values are not allowed", "a colon is not expected here", `put a text that holds a colon between quotes, or line this key up with its neighbours`},
+	{"tab character", "the line is indented with a tab; expected spaces", "use the same number of spaces as the lines around"},
+	{"cannot start any token", "this character cannot begin a value", "put the text between quotes, and indent with spaces"},
+	{"unexpected end of stream", "a quote opened here is never closed", "close it with the same quote"},
+	{"',' or '}'", "{ opened here is not closed as expected; expected , between its keys and } at the end", ""},
+	{"',' or ']'", "[ opened here is not closed as expected; expected , between its values and ] at the end", ""},
+	{"could not find expected ':'", "expected a key and a colon, such as seam: 1/4", ""},
+	{"did not find expected key", "the line does not fit those around it", "indent it as its neighbours are, and write key: value"},
+	{"'-' indicator", "the line does not fit the list it stands in; expected - in front of each value", "indent it as its neighbours are"},
+	{"node content", "expected a value here", ""},
+	{"unknown anchor", "* refers to another value, which plans do not do", "write the value out here; a text that starts with * needs quotes"},
+	{"document start", "the line does not fit those above it", "indent it as its neighbours are"},
+}
+
+// syntaxFault words a parser's error and finds its place, which the parser tells
+// roughly at best.
+func syntaxFault(file string, data []byte, err error) Problem {
+	says := kindOf(err)
+	p := Problem{What: "not readable as YAML: " + strings.TrimPrefix(says, "yaml: ")}
+	for _, w := range syntaxWords {
+		if strings.Contains(says, w.says) {
+			p.What, p.Hint = w.what, w.hint
+			break
+		}
+	}
+	at := breaksAt(data, says)
+	p.At = placeOf(file, data, at)
+	start := bytes.LastIndexByte(data[:at], '\n') + 1
+	line, _, _ := bytes.Cut(data[start:], []byte("\n"))
+	switch {
+	case p.Hint == "" && bytes.Contains(line, []byte(" #")):
+		p.Hint = `# after a space starts a remark: write a colour between quotes, "#4a5578"`
+	case strings.Contains(p.What, "line"):
+		p.At.Col = 1 + utf8.RuneCount(line) - utf8.RuneCount(bytes.TrimLeft(line, " \t"))
+	}
+	return p
+}
+
+// lineNumber is how the parser begins most of its errors.
+var lineNumber = regexp.MustCompile(`line \d+: `)
+
+// kindOf is a parser's error without the line it names.
+func kindOf(err error) string { return lineNumber.ReplaceAllString(err.Error(), "") }
+
+// breaksAt finds the byte with which the file goes wrong: the last of the
+// shortest beginning that fails in the same way as the whole does, among those
+// that have no better one behind them. It goes backwards in doubling steps and
+// then halves, so a file is parsed a few dozen times at most.
+func breaksAt(data []byte, says string) int {
+	fails := func(n int) bool {
+		var doc yaml.Node
+		dec := yaml.NewDecoder(bytes.NewReader(data[:n]))
+		err := dec.Decode(&doc)
+		if err == nil {
+			err = dec.Decode(&doc)
+		}
+		return err != nil && kindOf(err) == says
+	}
+	bad, good := len(data), 0
+	for step := 1; bad > 0; step *= 2 {
+		n := max(0, bad-step)
+		if !fails(n) {
+			good = n
+			break
+		}
+		bad = n
+	}
+	for bad-good > 1 {
+		if n := (good + bad) / 2; fails(n) {
+			bad = n
+		} else {
+			good = n
+		}
+	}
+	at := max(0, bad-1)
+	for at > 0 && !utf8.RuneStart(data[at]) {
+		at--
+	}
+	return at
+}
+
+// placeOf is the place of a byte.
+func placeOf(file string, data []byte, at int) Pos {
+	lines := splitLines(string(data[:at]))
+	last := lines[len(lines)-1]
+	return Pos{File: file, Line: len(lines), Col: 1 + utf8.RuneCountInString(strings.TrimPrefix(last, "\ufeff"))}
+}
+
+// lineBreak matches what ends a line in YAML 1.1.
+var lineBreak = regexp.MustCompile("\r\n|[\n\r\u0085\u2028\u2029]")
+
+// splitLines cuts a text into its lines as the parser counts them.
+func splitLines(s string) []string { return lineBreak.Split(s, -1) }
