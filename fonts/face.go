@@ -31,6 +31,9 @@ type Face struct {
 	metrics Metrics
 	latin   [latinEnd]glyph
 	signs   [signsEnd - signsStart]glyph
+
+	latinExtent [latinEnd]extent
+	signsExtent [signsEnd - signsStart]extent
 }
 
 // Metrics are a face's measures in font units, UnitsPerEm of them to the em.

@@ -55,16 +55,18 @@ type Run struct {
 }
 
 // Bounds is the line's ink: from its start to its end, from the top of its
-// capitals to a quarter of its size below the baseline.
+// highest character to the foot of its lowest.
 func (t Text) Bounds() Box {
 	var up, down length.Length
 	for _, r := range t.Runs {
-		m := r.Face.Metrics()
-		capital := r.Size * length.Length(m.CapHeight) / length.Length(m.UnitsPerEm)
-		up = max(up, capital+r.Rise)
-		if !r.Part {
-			down = max(down, r.Size/5-r.Rise)
+		bottom, top := 0, 0
+		for _, ch := range r.S {
+			b, t := r.Face.Extent(ch)
+			bottom, top = min(bottom, b), max(top, t)
 		}
+		em := length.Length(r.Face.Metrics().UnitsPerEm)
+		up = max(up, r.Size*length.Length(top)/em+r.Rise)
+		down = max(down, -r.Size*length.Length(bottom)/em-r.Rise)
 	}
 	return Box{t.Base.X, t.Base.Y - up, t.W, up + down}
 }

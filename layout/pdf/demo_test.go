@@ -19,6 +19,9 @@ var demo = flag.String("demo", "", "write the demonstration document to this fil
 
 func TestDemo(t *testing.T) {
 	doc := demoBook(page.Letter).Document()
+	for _, f := range page.Check(doc.Pages) {
+		t.Error(f)
+	}
 	var buf bytes.Buffer
 	if err := pdf.Write(&buf, doc); err != nil {
 		t.Fatal(err)
@@ -169,10 +172,10 @@ func demoDrawing(s *page.Style, w length.Length) page.Block {
 		p.Disc(page.Point{X: b.X + s.DiscSize()/2 - s.Gap/2, Y: c.Y(y)}, "cut", "5")
 		keep := page.Box{Y: y, W: cloth.W, H: cloth.H - y}
 		c.Hatch(keep, page.Leftover, s.Hair, "leftover")
+		c.Line(page.Point{X: cloth.W / 2}, page.Point{X: cloth.W / 2, Y: cloth.H}, s.Hair.Broken(page.Dashed), "fold")
 		if left, ok := c.Clip(keep); ok {
 			p.Ground(left, s.Measure, "leftover", "keep: 2¾ × 41½ left over")
 		}
-		c.Line(page.Point{X: cloth.W / 2}, page.Point{X: cloth.W / 2, Y: cloth.H}, s.Hair.Broken(page.Dashed), "fold")
 		c.Line(page.Point{}, page.Point{Y: cloth.H}, page.Stroke{Width: s.Heavy.Width * 3, Ink: page.Black}, "selvage")
 		c.Line(page.Point{X: cloth.W}, page.Point{X: cloth.W, Y: cloth.H}, page.Stroke{Width: s.Heavy.Width * 3, Ink: page.Black}, "selvage")
 		c.Ticks(page.OnTop, in, 6, "scale", func(at length.Length) string { return fmt.Sprint(int64(at / in)) })
