@@ -4,8 +4,8 @@ import "cutbinder/layout/length"
 
 // A Block is something that is flowed onto pages: it takes the width it is
 // given and as much height as it needs. The blocks are Para, Heading, List,
-// Table, Tally, Tick, Drawing, Columns, Indent, Keep,
-// Gap and Break.
+// Table, Tally, Tick, Drawing, Columns, WriteOn,
+// Framed, Indent, Keep, Gap and Break.
 type Block interface {
 	slabs(c *setting, w length.Length) []slab
 }
@@ -146,6 +146,36 @@ func (k Keep) slabs(c *setting, w length.Length) []slab {
 		out[0].with = false
 	}
 	return out
+}
+
+// A Framed is blocks in a box with round corners, in one piece.
+type Framed struct {
+	Blocks []Block
+	Fill   Ink
+	Mark   string
+}
+
+func (f Framed) slabs(c *setting, w length.Length) []slab {
+	pad := c.style.Space
+	placed, _, h := stack(whole(c.style, w-2*pad, f.Blocks), endless, false)
+	draw := func(p *Pen, b Box) {
+		p.Frame(b, f.Fill, p.Style.Hair, f.Mark)
+		for _, s := range placed {
+			s.drawAt(p, b.Inset(pad))
+		}
+	}
+	return []slab{{h: h + 2*pad, draw: draw}}
+}
+
+// A WriteOn is a line to write on, with words after it, as high as a line of
+// running text.
+type WriteOn struct{ After, Mark string }
+
+func (l WriteOn) slabs(c *setting, _ length.Length) []slab {
+	s := c.style
+	base := (&Pen{Style: s}).baseline(s.Body.Say("0").atoms(s.Fonts), s.Body.Lead)
+	draw := func(p *Pen, b Box) { p.FillIn(b, l.After, l.Mark) }
+	return []slab{{h: s.Body.Lead, base: base, draw: draw}}
 }
 
 // An Indent sets blocks in from the left and the right.

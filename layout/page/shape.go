@@ -101,17 +101,18 @@ func (p *Pen) Check(b Box, s length.Length, mark string) {
 	p.Polygon([]Point{at(1, 11), at(4, 9), at(8, 14), at(17, 1), at(19, 3), at(8, 19)}, Black, Stroke{}, mark)
 }
 
-// FillIn draws a line to write on along the foot of b, with words after it.
+// FillIn draws a line to write on in b, with words after it: the line lies
+// where the baseline of a line of running text would be.
 func (p *Pen) FillIn(b Box, after, mark string) {
 	st := p.Style.Body
+	y := b.MidY() + p.capHeight(st.Say("0").atoms(p.Style.Fonts))/2
 	w := length.Length(0)
 	if after != "" {
-		w = st.Say(after).Width(p.Style.Fonts)
-		line := p.Text(Box{b.Right() - w, b.Y, w, b.H}, st, Left, mark, after)
-		p.HLine(b.X, line.Bottom()-st.Size/5, b.W-w-p.Style.Gap, p.Style.Hair, mark)
-		return
+		w = min(st.Say(after).Width(p.Style.Fonts), b.W*2/3)
+		p.Text(Box{b.Right() - w, b.Y, w, b.H}, st, Left, mark, after)
+		w += p.Style.Gap
 	}
-	p.HLine(b.X, b.Bottom(), b.W, p.Style.Hair, mark)
+	p.HLine(b.X, y, b.W-w, p.Style.Hair, mark)
 }
 
 // Snippet draws a dashed box to tape a piece of cloth into, with words in its

@@ -141,7 +141,8 @@ func NewStyle(set fonts.Set, opts ...Option) *Style {
 		Round:   point(35),
 		Tints:   tints,
 	}
-	s.Number.Size = min(s.Number.Size, point(80)) // discs stand in the margins, which don't grow
+	// a disc may hang into the binding margin, which does not grow
+	s.Number.Size = min(s.Number.Size, (bindingMargin-punched)*5/8)
 	s.Title.Lead = s.Title.Size * 6 / 5
 	s.Huge.Lead = s.Huge.Size * 6 / 5
 	s.Caps.Caps, s.Caps.Track = true, s.Caps.Size*9/100

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"path/filepath"
 	"testing"
 
 	"cutbinder/fonts"
@@ -13,24 +14,39 @@ import (
 	"cutbinder/layout/pdf"
 )
 
-// demo, given a file name, keeps the demonstration document for looking at:
-// go test ./layout/pdf -run Demo -demo /tmp/demo.pdf
-var demo = flag.String("demo", "", "write the demonstration document to this file")
+// demo, given a folder, keeps the demonstration documents for looking at:
+// go test ./layout/pdf -run Demo -demo /tmp
+var demo = flag.String("demo", "", "write the demonstration documents to this folder")
 
+// TestDemo makes a document with something of everything on both papers, in
+// usual and in large print, and finds no fault with its pages.
 func TestDemo(t *testing.T) {
-	doc := demoBook(page.Letter).Document()
-	for _, f := range page.Check(doc.Pages) {
-		t.Error(f)
+	tests := []struct {
+		name  string
+		paper page.Paper
+		opts  []page.Option
+	}{
+		{"letter", page.Letter, nil},
+		{"a4", page.A4, nil},
+		{"letter-large", page.Letter, []page.Option{page.Large}},
+		{"a4-large", page.A4, []page.Option{page.Large, page.OneColor}},
 	}
-	var buf bytes.Buffer
-	if err := pdf.Write(&buf, doc); err != nil {
-		t.Fatal(err)
-	}
-	if *demo != "" {
-		if err := os.WriteFile(*demo, buf.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		t.Logf("%d pages, %d bytes", len(doc.Pages), buf.Len())
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			doc := demoBook(tt.paper, tt.opts...).Document()
+			for _, f := range page.Check(doc.Pages) {
+				t.Error(f)
+			}
+			var buf bytes.Buffer
+			if err := pdf.Write(&buf, doc); err != nil {
+				t.Fatal(err)
+			}
+			if *demo != "" {
+				if err := os.WriteFile(filepath.Join(*demo, tt.name+".pdf"), buf.Bytes(), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+		})
 	}
 }
 
@@ -91,7 +107,7 @@ func demoFabric(s *page.Style, w length.Length) page.Section {
 				page.Para{Text: s.Title.Say("Dusk stripe")},
 				page.Para{Text: s.Body.Say("Have: half yard · one-way print: stripes run along the length, do not turn pieces")},
 				page.Gap{H: s.Space},
-				page.Drawing{H: 9 * length.Inch / 16, Draw: demoMeasured},
+				demoMeasured(s),
 			}},
 			{Sit: page.Top, H: 5 * length.Inch / 4, Draw: func(p *page.Pen, b page.Box) {
 				b.H = min(b.H, b.W)
@@ -120,22 +136,18 @@ func demoFabric(s *page.Style, w length.Length) page.Section {
 	}
 }
 
-func demoMeasured(p *page.Pen, b page.Box) {
-	s := p.Style
-	p.Frame(b, page.NoInk, s.Hair, "measured")
-	in := b.Inset(s.Space)
-	half := in.H / 2
-	at := func(i, y length.Length) page.Box {
-		return page.Box{X: in.X + in.W*i/4, Y: in.Y + y, W: in.W / 4, H: half}
+func demoMeasured(s *page.Style) page.Block {
+	cell := func(r page.Rich) page.Cell { return page.Cell{Text: r} }
+	line := func(after string) page.Cell {
+		return page.Cell{Blocks: []page.Block{page.WriteOn{After: after, Mark: "fill in"}}}
 	}
-	p.Text(at(0, 0), s.Label, page.Left, "", "must measure at least")
-	p.Text(at(2, 0), s.Label, page.Left, "", "I measured")
-	p.Text(at(0, half), s.Bold, page.Left, "", "41½ in wide")
-	p.Text(at(1, half), s.Bold, page.Left, "", "15¼ in long")
-	p.FillIn(at(2, half).Inset(0), "wide", "fill in")
-	last := at(3, half)
-	last.X, last.W = last.X+s.Break, last.W-s.Break
-	p.FillIn(last, "long", "fill in")
+	return page.Framed{Mark: "measured", Blocks: []page.Block{page.Table{
+		Columns: []page.Column{{}, {}, {Share: 1}, {Share: 1}}, Pad: page.NoPad,
+		Rows: []page.Row{
+			page.RichRow(s.Label.Say("must measure at least"), nil, s.Label.Say("I measured"), nil),
+			{Cells: []page.Cell{cell(s.Bold.Say("41½ in\u00a0wide")), cell(s.Bold.Say("15¼ in\u00a0long")), line("wide"), line("long")}},
+		},
+	}}}
 }
 
 func demoDrawing(s *page.Style, w length.Length) page.Block {
@@ -180,7 +192,7 @@ func demoDrawing(s *page.Style, w length.Length) page.Block {
 		c.Line(page.Point{X: cloth.W}, page.Point{X: cloth.W, Y: cloth.H}, page.Stroke{Width: s.Heavy.Width * 3, Ink: page.Black}, "selvage")
 		c.Ticks(page.OnTop, in, 6, "scale", func(at length.Length) string { return fmt.Sprint(int64(at / in)) })
 		foot := page.Point{X: c.Paper().X, Y: c.Paper().Bottom() + s.Gap}
-		c.ScaleBar(foot, 8*in, "8 in of cloth (1 in of paper)")
+		c.ScaleBar(foot, 8*in, "8 in of cloth")
 		p.TextAt(page.Point{X: c.X(cloth.W / 2), Y: foot.Y + s.Label.Lead*7/10}, s.Label, page.Center, "fold", "fold")
 	}}
 }
@@ -251,7 +263,8 @@ func demoWords(s *page.Style) page.Section {
 func demoLabels() page.Section {
 	draw := func(p *page.Pen) {
 		for i := range length.Length(30) {
-			b := page.Box{X: 3*length.Inch/16 + i%3*11*length.Inch/4, Y: length.Inch/2 + i/3*length.Inch, W: 21 * length.Inch / 8, H: length.Inch}
+			gap := (p.Live.W - 3*21*length.Inch/8) / 4
+			b := page.Box{X: gap + i%3*(gap+21*length.Inch/8), Y: length.Inch/2 + i/3*length.Inch, W: 21 * length.Inch / 8, H: length.Inch}
 			demoLabel(p, b, int(i)+1)
 		}
 	}
