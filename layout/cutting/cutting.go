@@ -14,7 +14,6 @@ import (
 type List struct {
 	Fabric *plan.Fabric
 	Pieces []*Piece // largest first
-	Full   bool     // it was short of cloth before: Shift moves nothing to it
 }
 
 // A Piece is one cut size from one fabric, for all the uses it has.
@@ -53,6 +52,7 @@ type Use struct {
 	Bias     bool           // the units' outer edges, or the binding, lie on the bias
 	Turned   bool           // the method turns the print: on a one-way fabric it runs several ways
 	NoTurn   bool           // the plan says that the piece isn't turned, whatever the fabric
+	Cut      length.Size    // as the plan means it, across the cloth and along it, where Piece.Size may be turned from it; W is length.WOF for strips across the width
 	Sum      trade.Sum      // how the cut size comes about
 	Mix      string         // the mix that this fabric stands in for, or ""
 	Joined   *Joined        // they are sewn end to end into longer strips, or nil

@@ -56,40 +56,49 @@ func largestFirst(demands []*demand) []*demand {
 // deal gives a mix's pieces to its fabrics one by one in turn: first to those
 // that hold them by the rule of thumb, then by their area, then to any.
 func (s *spreading) deal(d *demand) {
-	n := len(d.fabrics)
-	counts, spares := make([]int, n), make([]int, n)
+	shelves, loads := s.loads(d)
+	hands, counts := make([]int, len(shelves)), make([]int, len(shelves))
 	turn := s.next[d.source.ID]
 	left := d.count + d.spares
-	for _, room := range []func(*shelf, *demand) bool{(*shelf).byRule, (*shelf).byArea, anyRoom} {
-		for misses := 0; left > 0 && misses < n; turn++ {
-			i := turn % n
-			if !d.fits[i] || !room(s.shelves[d.fabrics[i].ID], d) {
+	for _, room := range []func(*shelf, load) bool{(*shelf).byRule, (*shelf).byArea, (*shelf).anyRoom} {
+		for misses := 0; left > 0 && misses < len(shelves); turn++ {
+			i := turn % len(shelves)
+			if !d.fits[i] || !room(shelves[i], loads[i]) {
 				misses++
 				continue
 			}
 			misses = 0
-			s.shelves[d.fabrics[i].ID].take(d, 1)
+			shelves[i].take(loads[i], 1)
+			hands[i]++
 			if left > d.spares {
 				counts[i]++
-			} else {
-				spares[i]++
 			}
 			left--
 		}
 	}
-	s.next[d.source.ID] = turn % n
+	s.next[d.source.ID] = turn % len(shelves)
 	for i, f := range d.fabrics {
-		if counts[i]+spares[i] > 0 {
-			s.hand(f, d, counts[i], spares[i])
+		if hands[i] > 0 {
+			s.hand(f, d, counts[i], hands[i]-counts[i])
 		}
 	}
 }
 
-func anyRoom(*shelf, *demand) bool { return true }
+// loads is the shelves of a demand's fabrics, and what one piece takes of each.
+func (s *spreading) loads(d *demand) ([]*shelf, []load) {
+	var shelves []*shelf
+	var loads []load
+	for _, f := range d.fabrics {
+		shelf := s.shelves[f.ID]
+		shelves, loads = append(shelves, shelf), append(loads, shelf.load(d.size, d.fixed))
+	}
+	return shelves, loads
+}
 
 // give takes room on the fabric's shelf and hands the pieces over.
 func (s *spreading) give(f *plan.Fabric, d *demand, count, spares int) {
-	s.shelves[f.ID].take(d, int64(count+spares))
+	shelf := s.shelves[f.ID]
+	shelf.take(shelf.load(d.size, d.fixed), int64(count+spares))
 	s.hand(f, d, count, spares)
 }
 
@@ -107,10 +116,11 @@ func (s *spreading) hand(f *plan.Fabric, d *demand, count, spares int) {
 // one. A width of WOF becomes the fabric's.
 func (l *List) put(size length.Size, fixed, late bool, use Use) {
 	p := Piece{WOF: size.W == length.WOF, Late: late}
+	use.Cut = size
 	p.Size, use.Sum = asCut(size, l.Fabric.Width, use.Sum)
 	p.MayTurn = p.Size.W == p.Size.H || !fixed && !l.Fabric.OneWay
 	if p.MayTurn && p.Size.W > p.Size.H {
-		p.Size = length.Size{W: p.Size.H, H: p.Size.W}
+		p.Size = turned(p.Size)
 		use.Sum = use.Sum.Turned()
 	}
 	i := slices.IndexFunc(l.Pieces, func(q *Piece) bool {

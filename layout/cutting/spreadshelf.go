@@ -42,44 +42,61 @@ func plus(a, b int64) int64 {
 	return a + b
 }
 
-// share is the area that a piece takes by the rule of thumb, or more than there
-// is where no cloth holds it.
-func (s *shelf) share(d *demand) int64 {
-	size, _ := asCut(d.size, s.fabric.Width, trade.Sum{})
+// A load is the area that a piece takes of a shelf.
+type load struct {
+	share int64 // by the rule of thumb; more than there is where no cloth holds it
+	own   int64 // its own
+}
+
+// load is what one piece of a size takes.
+func (s *shelf) load(size length.Size, fixed bool) load {
+	if s.endless {
+		return load{}
+	}
+	size, _ = asCut(size, s.fabric.Width, trade.Sum{})
 	var n int64
 	for _, c := range s.cloths {
 		fit := int64(c.W/size.W) * int64(c.H/size.H)
-		if !d.fixed && !s.fabric.OneWay {
+		if !fixed && !s.fabric.OneWay {
 			fit = max(fit, int64(c.W/size.H)*int64(c.H/size.W))
 		}
 		n = plus(n, fit)
 	}
 	if n == 0 {
-		return plus(s.area, 1)
+		return load{plus(s.area, 1), squares(size)}
 	}
-	return (s.area + n - 1) / n
+	return load{ceilDiv(s.area, n), squares(size)}
 }
 
+func ceilDiv(a, b int64) int64 {
+	q := a / b
+	if a%b > 0 {
+		q++
+	}
+	return q
+}
+
+// holds says whether any cloth is large enough for one.
+func (s *shelf) holds(l load) bool { return s.endless || l.share <= s.area }
+
 // byRule says whether there's room for one more by the rule of thumb.
-func (s *shelf) byRule(d *demand) bool {
-	return s.endless || plus(s.ruled, s.share(d)) <= s.area
+func (s *shelf) byRule(l load) bool {
+	return s.endless || plus(s.ruled, l.share) <= s.area
 }
 
 // byArea says whether there's room for one more by the area alone, on cloth that
 // is large enough for it.
-func (s *shelf) byArea(d *demand) bool {
-	size, _ := asCut(d.size, s.fabric.Width, trade.Sum{})
-	return s.endless || s.share(d) <= s.area && plus(s.taken, squares(size)) <= s.area
+func (s *shelf) byArea(l load) bool {
+	return s.endless || s.holds(l) && plus(s.taken, l.own) <= s.area
 }
 
+// anyRoom says yes: what has no room anywhere is told once it is laid out.
+func (s *shelf) anyRoom(load) bool { return true }
+
 // take notes that n pieces are cut from the fabric.
-func (s *shelf) take(d *demand, n int64) {
-	if s.endless {
-		return
-	}
-	size, _ := asCut(d.size, s.fabric.Width, trade.Sum{})
-	s.ruled = plus(s.ruled, product(s.share(d), n))
-	s.taken = plus(s.taken, product(squares(size), n))
+func (s *shelf) take(l load, n int64) {
+	s.ruled = plus(s.ruled, product(l.share, n))
+	s.taken = plus(s.taken, product(l.own, n))
 }
 
 // product is a·n, or the largest number there is.

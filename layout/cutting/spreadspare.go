@@ -45,7 +45,7 @@ func (d *demand) spareKey() spareKey {
 		k.fixed = true
 	}
 	if !k.fixed && k.size.W > k.size.H {
-		k.size = length.Size{W: d.size.H, H: d.size.W}
+		k.size = turned(k.size)
 	}
 	if k.size.W == k.size.H {
 		k.fixed = false
