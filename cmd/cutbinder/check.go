@@ -1,0 +1,81 @@
+package main
+
+import (
+	"fmt"
+
+	"cutbinder/layout/plan"
+	"cutbinder/sheets"
+
+	"github.com/urfave/cli/v2"
+)
+
+func (a *app) checkCommand() *cli.Command {
+	return &cli.Command{
+		Name: "check", Usage: "audit the plan: every fault and every doubt", ArgsUsage: "PLAN",
+		Flags:  append(paperFlags(), limitFlag(), jsonFlag()),
+		Action: a.check,
+	}
+}
+
+// A finding is one line of "check --json".
+type finding struct {
+	ID    string `json:"id"`
+	Level string `json:"level"`
+	File  string `json:"file"`
+	Line  int    `json:"line"`
+	Col   int    `json:"col"`
+	What  string `json:"what"`
+	Hint  string `json:"hint"`
+}
+
+func (a *app) check(c *cli.Context) error {
+	src, err := a.planFile(c, 0)
+	if err != nil {
+		return err
+	}
+	problems, err := a.audit(c, src)
+	if err != nil {
+		return err
+	}
+	if c.Bool("json") {
+		out := []finding{}
+		for _, f := range problems {
+			out = append(out, finding{f.ID, f.Level.String(), f.At.File, f.At.Line, f.At.Col, f.What, f.Hint})
+		}
+		err = a.printJSON(out)
+	} else {
+		problems.Render(a.out, src.text)
+		fmt.Fprintln(a.out, verdict(problems))
+	}
+	if err == nil && problems.Faulty() {
+		return said
+	}
+	return err
+}
+
+// audit reads a plan and looks through it: the faults of reading it, or what
+// working it out shows.
+func (a *app) audit(c *cli.Context, src source) (plan.Problems, error) {
+	p, problems := plan.Read(src.name, src.text)
+	if len(problems) > 0 {
+		return problems, nil
+	}
+	if err := override(c, p); err != nil {
+		return nil, err
+	}
+	_, problems, err := sheets.Work(c.Context, p, effort(c))
+	return problems, err
+}
+
+// verdict counts what was found.
+func verdict(problems plan.Problems) string {
+	var n [3]int
+	for _, p := range problems {
+		n[p.Level]++
+	}
+	if len(problems) == 0 {
+		return "nothing to mend"
+	}
+	return fmt.Sprintf("%s, %s, %s", counted(n[plan.Fault], "fault", "faults"),
+		counted(n[plan.Doubt], "doubt", "doubts"), counted(n[plan.Remark], "note", "notes"))
+}

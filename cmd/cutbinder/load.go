@@ -1,0 +1,168 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"runtime"
+	"strings"
+	"time"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/pack"
+	"cutbinder/layout/plan"
+	"cutbinder/sheets"
+
+	"github.com/urfave/cli/v2"
+)
+
+// maxPlan is the largest plan file that is read.
+const maxPlan = 4 << 20
+
+// The options that change paper, the same wherever they make sense.
+func paperFlags() []cli.Flag {
+	return []cli.Flag{
+		&cli.StringFlag{Name: "paper", Usage: "print for this `PAPER`: letter or a4"},
+		&cli.StringFlag{Name: "hand", Usage: "for the `HAND` that holds the cutter: right or left"},
+	}
+}
+
+func limitFlag() cli.Flag {
+	return &cli.DurationFlag{Name: "limit", Value: time.Second, Usage: "work a fabric may take, as the `TIME` one core needs for it"}
+}
+
+func jsonFlag() cli.Flag {
+	return &cli.BoolFlag{Name: "json", Usage: "print JSON"}
+}
+
+// source is a plan file as it was read.
+type source struct {
+	name string
+	text []byte
+}
+
+// planFile reads the file of the one plan that a command names.
+func (a *app) planFile(c *cli.Context, more int) (source, error) {
+	if c.NArg() == 0 {
+		return source{}, usage(fmt.Sprintf("cutbinder %s PLAN", c.Command.Name), "no plan is named")
+	}
+	if extra := c.Args().Slice()[1:]; len(extra) > more {
+		return source{}, usage("a name with spaces in it wants quotes", "one plan is expected, also read: %s", strings.Join(extra, " "))
+	}
+	src := source{name: c.Args().First()}
+	var err error
+	src.text, err = readFile(src.name, maxPlan)
+	return src, err
+}
+
+// readPlan reads the plan a command names and tells all its faults.
+func (a *app) readPlan(c *cli.Context, more int) (*plan.Plan, source, error) {
+	src, err := a.planFile(c, more)
+	if err != nil {
+		return nil, src, err
+	}
+	p, problems := plan.Read(src.name, src.text)
+	if len(problems) > 0 {
+		problems.Render(a.err, src.text)
+		return nil, src, said
+	}
+	return p, src, override(c, p)
+}
+
+// readFile reads a file of at most limit bytes.
+func readFile(name string, limit int64) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, cannotRead(name, err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fault("name the file in it", "%s is a folder; a plan is a file", name)
+	}
+	text, err := io.ReadAll(io.LimitReader(f, limit+1))
+	if err != nil {
+		return nil, cannotRead(name, err)
+	}
+	if int64(len(text)) > limit {
+		return nil, fault("plans are a few kilobytes; is this the right file?", "%s is larger than %d MB", name, limit>>20)
+	}
+	return text, nil
+}
+
+func cannotRead(name string, err error) error {
+	var where *fs.PathError
+	if errors.As(err, &where) {
+		err = where.Err
+	}
+	return fault("", "cannot read %s: %v", name, err)
+}
+
+// override puts the options of the command line over what the plan says.
+func override(c *cli.Context, p *plan.Plan) error {
+	switch s := strings.ToLower(c.String("paper")); s {
+	case "":
+	case string(plan.Letter), string(plan.A4):
+		p.Paper = plan.Paper(s)
+	default:
+		return usage("--paper letter or --paper a4", "there is no paper %q", s)
+	}
+	switch s := strings.ToLower(c.String("hand")); s {
+	case "":
+	case string(plan.RightHand), string(plan.LeftHand):
+		p.Hand = plan.Hand(s)
+	default:
+		return usage("--hand right or --hand left", "there is no hand %q", s)
+	}
+	return nil
+}
+
+// quilt works a plan out: pieces, cutting, bags. Faults found on the way are
+// told like those of reading.
+func (a *app) quilt(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt, error) {
+	q, problems, err := sheets.Work(c.Context, p, effort(c))
+	if len(problems) > 0 {
+		problems.Render(a.err, src.text)
+	}
+	switch {
+	case problems.Faulty():
+		return nil, said
+	case errors.Is(err, context.Canceled):
+		return nil, err
+	case err != nil:
+		return nil, fault("", "%v", err)
+	}
+	return q, nil
+}
+
+// effort is the work that --limit allows each fabric.
+func effort(c *cli.Context) cutting.Options {
+	limit := c.Duration("limit")
+	if limit <= 0 {
+		limit = time.Second
+	}
+	return cutting.Options{Effort: int64(limit.Seconds() * pack.EffortPerSecond), Cores: runtime.NumCPU()}
+}
+
+// load reads a plan and works it out.
+func (a *app) load(c *cli.Context) (*sheets.Quilt, error) {
+	p, src, err := a.readPlan(c, 0)
+	if err != nil {
+		return nil, err
+	}
+	return a.quilt(c, p, src)
+}
+
+// bags works out only what bags hold: no cutting is needed to know a label.
+func (a *app) bags(p *plan.Plan, src source) (*sheets.Quilt, error) {
+	lists, problems := cutting.Pieces(p)
+	if len(problems) > 0 {
+		problems.Render(a.err, src.text)
+	}
+	if problems.Faulty() {
+		return nil, said
+	}
+	return sheets.Uncut(p, lists), nil
+}

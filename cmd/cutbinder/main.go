@@ -1,0 +1,121 @@
+// Command cutbinder turns a quilt's cut plan into a binder: the cutting of each
+// fabric, what to buy, and labels for the bags of pieces.
+//
+// This package is the only one that opens files, prints and exits.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/urfave/cli/v2"
+)
+
+// Version is what the program calls itself; releases set it when they link.
+var Version = "dev"
+
+// Exit codes, as the manual states them.
+const (
+	exitDone  = 0
+	exitFault = 1 // the plan or the code has a fault
+	exitUsage = 2 // the command was called wrongly
+)
+
+// An app is the program with what it reads and writes, so that tests can run it
+// inside their own process.
+type app struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := (&app{os.Stdin, os.Stdout, os.Stderr}).run(ctx, os.Args)
+	stop()
+	os.Exit(code)
+}
+
+// run carries out one command line and gives its exit code.
+func (a *app) run(ctx context.Context, args []string) int {
+	err := a.commands().RunContext(ctx, flagsFirst(a.commands(), args))
+	var failed failure
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.As(err, &failed):
+		if failed.message != "" {
+			a.say("%s", failed)
+		}
+		return failed.code
+	case errors.Is(err, context.Canceled):
+		a.say("stopped; nothing was written")
+		return exitFault
+	}
+	a.say("%v", err)
+	return exitUsage
+}
+
+// say prints a line for the person at the terminal.
+func (a *app) say(format string, args ...any) {
+	fmt.Fprintf(a.err, "cutbinder: "+format+"\n", args...)
+}
+
+// A failure ends the program with a code; an empty message says that all has
+// been said.
+type failure struct {
+	code    int
+	message string
+	hint    string
+}
+
+func (f failure) Error() string {
+	if f.hint == "" {
+		return f.message
+	}
+	return f.message + "\nhint: " + f.hint
+}
+
+// usage is the failure of a command that was called wrongly.
+func usage(hint, format string, args ...any) error {
+	return failure{exitUsage, fmt.Sprintf(format, args...), hint}
+}
+
+// fault is the failure of a plan, a code or a file.
+func fault(hint, format string, args ...any) error {
+	return failure{exitFault, fmt.Sprintf(format, args...), hint}
+}
+
+// said is the failure after everything has been printed.
+var said = failure{code: exitFault}
+
+func (a *app) commands() *cli.App {
+	return &cli.App{
+		Name:            "cutbinder",
+		Usage:           "from a quilt's cut plan to a printed binder and labelled bags",
+		Version:         Version,
+		HideHelpCommand: true,
+		Reader:          a.in,
+		Writer:          a.out,
+		ErrWriter:       a.err,
+		ExitErrHandler:  func(*cli.Context, error) {},
+		OnUsageError:    func(c *cli.Context, err error, _ bool) error { return usage("cutbinder --help", "%v", err) },
+		Action:          a.none,
+		Commands: []*cli.Command{
+			a.newCommand(), a.checkCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
+			a.labelsCommand(), a.scanCommand(), a.stocksCommand(),
+		},
+	}
+}
+
+// none answers a call without a command, or with one that doesn't exist.
+func (a *app) none(c *cli.Context) error {
+	if c.Args().Present() {
+		return usage("cutbinder --help lists the commands", "there is no command %q", c.Args().First())
+	}
+	return cli.ShowAppHelp(c)
+}

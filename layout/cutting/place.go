@@ -1,0 +1,150 @@
+package cutting
+
+import (
+	"slices"
+
+	"cutbinder/layout/length"
+	"cutbinder/layout/pack"
+)
+
+// newCloth turns a packed section into a cloth whose late strips come last, its
+// cuts numbered.
+func newCloth(root pack.Section, pieces []*Piece) Cloth {
+	var c Cloth
+	if root.Dir == pack.Across {
+		root.Parts = lateLast(root, pieces)
+	}
+	c.Root = c.place(root)
+	squared := 1 // the first cut
+	number(&c.Root, &squared)
+	return c
+}
+
+// lateLast moves strips of nothing but late pieces behind the others, before
+// what is left over: strips may change places without any cut changing.
+func lateLast(root pack.Section, pieces []*Piece) []pack.Section {
+	parts := slices.Clone(root.Parts)
+	slices.SortStableFunc(parts, func(a, b pack.Section) int { return rank(a, pieces) - rank(b, pieces) })
+	y := root.Y
+	for i := range parts {
+		parts[i] = movedDown(parts[i], y-parts[i].Y)
+		y += parts[i].H
+	}
+	return parts
+}
+
+// rank is 0 for strips with something that doesn't wait, 1 for those that wait,
+// 2 for leftover.
+func rank(s pack.Section, pieces []*Piece) int {
+	if s.Dir == pack.None {
+		switch {
+		case s.Item < 0:
+			return 2
+		case pieces[s.Item].Late:
+			return 1
+		}
+		return 0
+	}
+	least := 2
+	for _, part := range s.Parts {
+		least = min(least, rank(part, pieces))
+	}
+	return least
+}
+
+func movedDown(s pack.Section, by int64) pack.Section {
+	if by == 0 {
+		return s
+	}
+	s.Y += by
+	s.Parts = slices.Clone(s.Parts)
+	for i := range s.Parts {
+		s.Parts[i] = movedDown(s.Parts[i], by)
+	}
+	return s
+}
+
+// place copies a section and lists its pieces in the order they are cut.
+func (c *Cloth) place(s pack.Section) Section {
+	out := Section{
+		X: length.Length(s.X), Y: length.Length(s.Y), W: length.Length(s.W), H: length.Length(s.H),
+		Dir: Dir(s.Dir), Placed: -1,
+	}
+	if s.Dir == pack.None && s.Item >= 0 {
+		out.Placed = len(c.Placed)
+		c.Placed = append(c.Placed, Placed{Piece: s.Item, X: out.X, Y: out.Y, W: out.W, H: out.H})
+	}
+	for _, part := range s.Parts {
+		out.Parts = append(out.Parts, c.place(part))
+	}
+	return out
+}
+
+// share hands the placed pieces to their uses, in the order they are cut: what
+// is needed first, over all uses, then the spares, so that a shortage takes the
+// spares first.
+func (f *Fabric) share() {
+	type slot struct {
+		use   int
+		spare bool
+	}
+	queue := make([][]slot, len(f.Pieces))
+	for i, piece := range f.Pieces {
+		for u, use := range piece.Uses {
+			queue[i] = append(queue[i], slices.Repeat([]slot{{use: u}}, use.Count)...)
+		}
+		for u, use := range piece.Uses {
+			queue[i] = append(queue[i], slices.Repeat([]slot{{u, true}}, use.Spares)...)
+		}
+	}
+	next := make([]int, len(f.Pieces))
+	for c := range f.Cloths {
+		placed := f.Cloths[c].Placed
+		for j := range placed {
+			i := placed[j].Piece
+			s := queue[i][next[i]]
+			next[i]++
+			placed[j].Use, placed[j].Spare = s.use, s.spare
+		}
+	}
+}
+
+// strips counts the strips cut one after another from the squared end.
+func (c *Cloth) strips() int {
+	if c.Root.Dir != Across {
+		return 0
+	}
+	n := 0
+	for _, s := range c.Root.Parts {
+		if !s.Leftover() {
+			n++
+		}
+	}
+	return n
+}
+
+// leftAtEnd is the length left over at the cloth's far end.
+func (c *Cloth) leftAtEnd() length.Length {
+	if c.Root.Leftover() {
+		return c.Root.H
+	}
+	if c.Root.Dir != Across {
+		return 0
+	}
+	if last := c.Root.Parts[len(c.Root.Parts)-1]; last.Leftover() {
+		return last.H
+	}
+	return 0
+}
+
+// Unused says that nothing is cut from the cloth.
+func (c *Cloth) Unused() bool { return len(c.Placed) == 0 }
+
+// Missing is how many pieces found no place, over all sizes.
+func (f *Fabric) Missing() int {
+	n := 0
+	for _, s := range f.Short {
+		n += s
+	}
+	return n
+}

@@ -1,0 +1,194 @@
+package cutting
+
+import (
+	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
+)
+
+// A Step frees one or more parts of the same size by cuts in one direction. It
+// is a section's tree again, told the way hands do it: equal neighbours together.
+type Step struct {
+	Dir         Dir // Across: strips across the width; Along: cut along the length
+	Count       int
+	Size        length.Size // of each part
+	Leftover    bool        // what stays when the others are cut off
+	First, Last int         // their numbers on the diagram; 0 where cuts aren't numbered
+	Folds       int         // how often the cloth is folded for these cuts: layers double each time
+	Wide        bool        // the measure is wider than the ruler
+	Long        bool        // the cut is longer than the ruler even folded
+	Then        []Then      // how they are cut on, alike ones together
+}
+
+// A Then is how some parts of a step are cut on.
+type Then struct {
+	Count       int
+	First, Last int           // their numbers, as in Step
+	Piece       int           // they are this piece as they are; -1 otherwise
+	Steps       []Step        // the cuts that follow; none for a piece
+	Doubles     int           // so many cuts go through both layers of the folded strip
+	Singles     int           // and so many pieces come off after the fold is opened
+	AtFold      length.Length // a single piece over the fold: measured from the fold; 0 otherwise
+}
+
+// Steps tells how a cloth is cut. The numbers are those of its sections: number
+// 1 is squaring the end, then each strip as it comes off.
+func (c *Cloth) Steps(p *plan.Plan) []Step {
+	s := stepper{ruler: p.Ruler, cloth: c}
+	return s.divide(c.Root, 0)
+}
+
+// number numbers the strips of a section, and those of its lengthwise parts.
+func number(s *Section, n *int) {
+	for i := range s.Parts {
+		if !s.Parts[i].Leftover() {
+			*n++
+			s.Parts[i].Number = *n
+		}
+	}
+	if s.Dir != Along {
+		return
+	}
+	for i := range s.Parts {
+		if part := &s.Parts[i]; part.Dir == Across && !trimOnly(*part) {
+			number(part, n)
+		}
+	}
+}
+
+// trimOnly says that a divided section is one piece and what is trimmed off it.
+func trimOnly(s Section) bool {
+	whole := 0
+	for _, part := range s.Parts {
+		switch {
+		case part.Placed >= 0:
+			whole++
+		case !part.Leftover():
+			return false
+		}
+	}
+	return whole == 1
+}
+
+type stepper struct {
+	ruler length.Size
+	cloth *Cloth
+}
+
+// divide tells the cuts of one section, which the folds of the cloth it was cut
+// with reach into.
+func (st stepper) divide(s Section, folds int) []Step {
+	var steps []Step
+	for i := 0; i < len(s.Parts); {
+		j := i + 1
+		for j < len(s.Parts) && sameStep(s.Parts[i], s.Parts[j]) {
+			j++
+		}
+		steps = append(steps, st.step(s, s.Parts[i:j], folds))
+		i = j
+	}
+	return steps
+}
+
+func sameStep(a, b Section) bool {
+	return a.W == b.W && a.H == b.H && a.Leftover() == b.Leftover() && (a.Number == 0) == (b.Number == 0)
+}
+
+func (st stepper) step(s Section, parts []Section, folds int) Step {
+	first := parts[0]
+	step := Step{
+		Dir: s.Dir, Count: len(parts), Size: length.Size{W: first.W, H: first.H}, Leftover: first.Leftover(),
+		First: first.Number, Last: parts[len(parts)-1].Number,
+	}
+	measure, run := first.H, s.W
+	if s.Dir == Along {
+		measure, run = first.W, s.H
+	}
+	step.Wide = measure > st.ruler.W
+	if st.numbered(first) {
+		step.Folds = foldsFor(run, st.ruler.H)
+		folds = 0
+		if s.Dir == Across {
+			folds = step.Folds
+		}
+	}
+	step.Long = run>>step.Folds > st.ruler.H
+	if !step.Leftover {
+		step.Then = st.then(parts, folds)
+	}
+	return step
+}
+
+func (st stepper) numbered(s Section) bool { return s.Number > 0 }
+
+// foldsFor is how often cloth is folded so that a cut of this run is no longer
+// than the ruler. Past two folds layers creep, so the ruler is moved instead.
+func foldsFor(run, ruler length.Length) int {
+	n := 0
+	for n < 2 && run>>n > ruler {
+		n++
+	}
+	return n
+}
+
+func (st stepper) then(parts []Section, folds int) []Then {
+	var thens []Then
+	for i := 0; i < len(parts); {
+		j := i + 1
+		for j < len(parts) && st.alike(parts[i], parts[j]) {
+			j++
+		}
+		t := Then{Count: j - i, First: parts[i].Number, Last: parts[j-1].Number, Piece: -1}
+		if p := parts[i].Placed; p >= 0 {
+			t.Piece = st.cloth.Placed[p].Piece
+		} else {
+			t.Steps = st.divide(parts[i], 0)
+			t.fold(parts[i], folds)
+		}
+		thens = append(thens, t)
+		i = j
+	}
+	return thens
+}
+
+// fold works out how a strip is sub-cut while it is still folded once: pieces of
+// one size come off in twos from the selvage end, the odd one after the fold is
+// opened. Strips of several sizes are opened first.
+func (t *Then) fold(strip Section, folds int) {
+	if folds != 1 || strip.Dir != Along {
+		return
+	}
+	var size length.Length
+	n := 0
+	for _, s := range t.Steps {
+		if s.Leftover {
+			continue
+		}
+		if n > 0 {
+			return
+		}
+		size, n = s.Size.W, s.Count
+	}
+	double := min(n/2, int(strip.W/2/size))
+	switch {
+	case n == 1 && size > strip.W/2 && size < strip.W && size%2 == 0:
+		t.AtFold = size / 2
+	case n > 1 && n-2*double <= 1:
+		t.Doubles, t.Singles = double, n-2*double
+	}
+}
+
+// alike says that two sections are cut on in the same way into the same pieces.
+func (st stepper) alike(a, b Section) bool {
+	if a.W != b.W || a.H != b.H || a.Dir != b.Dir || len(a.Parts) != len(b.Parts) || (a.Placed < 0) != (b.Placed < 0) {
+		return false
+	}
+	if a.Placed >= 0 {
+		return st.cloth.Placed[a.Placed].Piece == st.cloth.Placed[b.Placed].Piece
+	}
+	for i := range a.Parts {
+		if !st.alike(a.Parts[i], b.Parts[i]) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,108 @@
+package sheets
+
+import (
+	"cutbinder/layout/page"
+	"cutbinder/sheets/bag"
+	"cutbinder/sheets/say"
+)
+
+// bagKey lists the bags, and turned round, the bags of each block.
+func (b *binder) bagKey() []page.Block {
+	return []page.Block{
+		page.Heading{Text: "What is in each bag", Aside: "tick a bag when it is full and labelled"}, b.bagTable(),
+		page.Heading{Text: "What each block is sewn from"}, b.blockTable(),
+	}
+}
+
+func (b *binder) bagTable() page.Block {
+	s := b.style
+	t := page.Table{
+		Columns: []page.Column{{Width: s.Tick}, {Align: page.Right}, {}, {Share: 3}, {Share: 4}, {Share: 5}},
+		Head:    []page.Row{page.TextRow(s.Label, "", "bag", "code", "for", "pieces, as cut", "from")},
+		Rules:   page.Lined,
+	}
+	for i := range b.q.Bags.Bags {
+		t.Rows = append(t.Rows, b.bagRows(&b.q.Bags.Bags[i])...)
+	}
+	return t
+}
+
+// bagRows is a bag's rows in the key: one for each kind of piece.
+func (b *binder) bagRows(g *bag.Bag) []page.Row {
+	s := b.style
+	var rows []page.Row
+	for i, r := range g.Rows {
+		row := page.Row{With: i < len(g.Rows)-1, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 6)}
+		if i == 0 {
+			row.Cells = []page.Cell{b.tick("bag " + digits(g.Number)), {Text: s.Bold.Say(digits(g.Number))},
+				{Text: s.Typed.Say(g.Code.String())}, {Text: s.Body.Say(g.Heading())}}
+		}
+		row.Cells = append(row.Cells, page.Cell{Text: b.pieceWords(r)}, page.Cell{Text: s.Small.Say(say.Shares(r.Fabrics))})
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// pieceWords is a kind of piece: count, cut size, and what it is when sewn.
+func (b *binder) pieceWords(r bag.Row) page.Rich {
+	s := b.style
+	text := s.Bold.Say(say.Count(r.Count) + " " + b.v.Size(r.Cut))
+	more := b.v.Made(r)
+	if r.Spares > 0 {
+		more = dotted(more, "+ "+say.Spares(r.Spares))
+	}
+	if more != "" {
+		text = append(text, s.Label.Span("\n"+more))
+	}
+	return text
+}
+
+// blockTable says which bags each block, and each thing that is no block, is
+// sewn from.
+func (b *binder) blockTable() page.Block {
+	s := b.style
+	t := page.Table{
+		Columns: []page.Column{{Share: 2}, {Align: page.Right}, {}, {Share: 3}},
+		Head:    []page.Row{page.TextRow(s.Label, "block", "make", "finished", "bags")},
+		Rules:   page.Lined,
+	}
+	for _, place := range b.places() {
+		how, size := "", ""
+		if block := b.q.Plan.Block(place.Block); block != nil && place.Block != "" {
+			how = digits(block.Make)
+			if block.Finished.W > 0 {
+				size = b.v.Size(block.Finished)
+			}
+		}
+		t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(place.Heading()), s.Body.Say(how), s.Body.Say(size), s.Body.Say(b.bagsOfPlace(place))))
+	}
+	return t
+}
+
+// places lists where bags' pieces go, each once, in the order of the bags.
+func (b *binder) places() []bag.Place {
+	var all []bag.Place
+	seen := map[string]bool{}
+	for i := range b.q.Bags.Bags {
+		for _, p := range b.q.Bags.Bags[i].Places {
+			if key := p.Block + "\x00" + p.For; !seen[key] {
+				seen[key] = true
+				all = append(all, p)
+			}
+		}
+	}
+	return all
+}
+
+func (b *binder) bagsOfPlace(place bag.Place) string {
+	var numbers []int
+	for i := range b.q.Bags.Bags {
+		for _, p := range b.q.Bags.Bags[i].Places {
+			if p.Block == place.Block && p.For == place.For {
+				numbers = append(numbers, i+1)
+				break
+			}
+		}
+	}
+	return say.BagList(numbers)
+}

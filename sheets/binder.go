@@ -1,0 +1,175 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"cutbinder/fonts"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+	"cutbinder/layout/plan"
+	"cutbinder/sheets/say"
+)
+
+// A Part is one part of the binder.
+type Part string
+
+// The parts, as --only names them.
+const (
+	Cover     Part = "cover"
+	Shopping  Part = "shopping"
+	Safety    Part = "safety"
+	Order     Part = "order"
+	Fabrics   Part = "fabrics"
+	BagKey    Part = "bags"
+	LabelPart Part = "labels"
+	Notes     Part = "notes"
+)
+
+// Parts are all parts, in the binder's order.
+var Parts = []Part{Cover, Shopping, Safety, Order, Fabrics, BagKey, LabelPart, Notes}
+
+var partTitles = map[Part]string{
+	Cover: "Cover", Shopping: "Shopping list", Safety: "Safety and dye test", Order: "Cutting order",
+	Fabrics: "Fabrics", BagKey: "Bags", LabelPart: "Bag labels", Notes: "Notes",
+}
+
+// Options is how a binder is set.
+type Options struct {
+	Only     []Part // all where empty
+	TwoSided bool
+	Large    bool
+	LightInk bool
+	Labels   LabelOptions
+	Fonts    fonts.Set
+}
+
+// A binder is a binder being set.
+type binder struct {
+	q     *Quilt
+	o     Options
+	v     say.Voice
+	style *page.Style
+	book  *page.Book
+	parts []Part
+	scale int // the scale that most diagrams have
+}
+
+// Binder sets a quilt's binder. Problems are label sheets that don't exist or
+// can't hold a code, and characters that no face has.
+func Binder(q *Quilt, o Options) (page.Document, plan.Problems) {
+	b := newBinder(q, o)
+	problems := b.missingGlyphs()
+	for _, part := range b.parts {
+		problems = append(problems, b.add(part)...)
+	}
+	if problems.Faulty() {
+		return page.Document{}, problems
+	}
+	return b.book.Document(), problems
+}
+
+func newBinder(q *Quilt, o Options) *binder {
+	b := &binder{q: q, o: o, v: say.For(q.Plan), parts: o.Only}
+	if len(b.parts) == 0 {
+		b.parts = Parts
+	}
+	var options []page.Option
+	if o.Large {
+		options = append(options, page.Large)
+	}
+	if o.LightInk {
+		options = append(options, page.OneColor)
+	}
+	b.style = page.NewStyle(o.Fonts, options...)
+	p := q.Plan
+	b.book = page.NewBook(page.Setup{
+		Paper: PaperOf(p), Style: b.style, TwoSided: o.TwoSided,
+		Title: p.Title, Author: p.By, Subject: "cutting binder", Lang: p.Language,
+		Head: b.runningHead(), Foot: []string{q.Bags.Mark + " · cutbinder", q.Bags.Mark},
+		PageOf: func(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) },
+		Check:  "must be 1 in",
+	})
+	if p.Units == length.Metric {
+		b.book.Check, b.book.CheckLen = "must be 2 cm", 2*length.CM
+	}
+	b.scale = b.commonScale()
+	return b
+}
+
+// PaperOf is the paper a plan is printed on.
+func PaperOf(p *plan.Plan) page.Paper {
+	if p.Paper == plan.A4 {
+		return page.A4
+	}
+	return page.Letter
+}
+
+// runningHead is what stands at the right of every header.
+func (b *binder) runningHead() []string {
+	p := b.q.Plan
+	if p.Version == "" {
+		return []string{p.Title}
+	}
+	return []string{p.Title + " · version " + p.Version, p.Title + " · v" + p.Version}
+}
+
+// add puts one part into the book.
+func (b *binder) add(part Part) plan.Problems {
+	section := page.Section{Head: partTitles[part], Name: "part " + string(part), Bookmark: partTitles[part]}
+	switch part {
+	case Cover:
+		section.Head = "Cutting binder"
+		section.Blocks = b.cover()
+	case Shopping:
+		section.Blocks = b.shopping()
+	case Safety:
+		section.Blocks = b.safety()
+	case Order:
+		section.Blocks = b.order()
+	case BagKey:
+		section.Blocks = b.bagKey()
+	case Notes:
+		section.Blocks = b.notes()
+	case LabelPart:
+		labels, problems := b.labelPages()
+		section.Raw = labels
+		if problems.Faulty() {
+			return problems
+		}
+	case Fabrics:
+		for i := range b.q.Fabrics {
+			b.book.Add(b.fabricSection(i))
+		}
+		return nil
+	}
+	b.book.Add(section)
+	return nil
+}
+
+// PartNames are the parts' names, for people who choose some.
+func PartNames() []string {
+	var names []string
+	for _, p := range Parts {
+		names = append(names, string(p))
+	}
+	return names
+}
+
+// PartNamed finds a part by its name.
+func PartNamed(name string) (Part, bool) {
+	i := slices.Index(Parts, Part(strings.ToLower(name)))
+	if i < 0 {
+		return "", false
+	}
+	return Parts[i], true
+}
+
+func digits(n int) string { return strconv.Itoa(n) }
+
+// dotted joins what isn't empty with a dot between.
+func dotted(parts ...string) string {
+	return strings.Join(slices.DeleteFunc(slices.Clone(parts), func(s string) bool { return s == "" }), " · ")
+}

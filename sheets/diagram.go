@@ -1,0 +1,170 @@
+package sheets
+
+import (
+	"fmt"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+)
+
+// A diagram draws one cloth to scale, in one or more windows along its length.
+type diagram struct {
+	b      *binder
+	f      *cutting.Fabric
+	c      *cutting.Cloth
+	scale  int
+	nth    []int           // for each placed piece, the how manieth of its size it is
+	keyed  map[string]bool // letters that stand in pieces in place of their size
+	keys   []string        // what the letters stand for, in order
+	folded []length.Length // where folds lie across the cloth
+}
+
+// newDiagram prepares a drawing: it draws once into nothing to learn which sizes
+// don't fit into their pieces and need a letter.
+func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
+	c := &f.Cloths[cloth]
+	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), keyed: map[string]bool{}}
+	seen := make([]int, len(f.Pieces))
+	for i := range f.Cloths[:cloth+1] {
+		for _, p := range f.Cloths[i].Placed {
+			seen[p.Piece]++
+			if i == cloth {
+				d.nth = append(d.nth, seen[p.Piece])
+			}
+		}
+	}
+	d.folded = b.folds(c)
+	all := d.whole()
+	d.pieces(d.canvas(page.NewPen(b.style, page.Box{}), page.Point{}, all), c.Root)
+	for i, p := range f.Pieces {
+		if d.keyed[keyLetter(i)] {
+			d.keys = append(d.keys, keyLetter(i)+" = "+b.v.Size(p.Size))
+		}
+	}
+	return d
+}
+
+// folds lists where the cloth's folds lie across it.
+func (b *binder) folds(c *cutting.Cloth) []length.Length {
+	if c.Root.Dir != cutting.Across {
+		return nil
+	}
+	steps := c.Steps(b.q.Plan)
+	switch steps[0].Folds {
+	case 0:
+		return nil
+	case 1:
+		return []length.Length{c.W / 2}
+	}
+	return []length.Length{c.W / 4, c.W / 2, 3 * c.W / 4}
+}
+
+// keyLetter is the key letter of a fabric's piece of that index: A to Z, then AA.
+func keyLetter(i int) string {
+	if i >= 26 {
+		return keyLetter(i/26-1) + keyLetter(i%26)
+	}
+	return string(rune('A' + i))
+}
+
+// end is how far along the cloth the drawing goes: what is cut, and a little of
+// what is left of a cloth that is bought with a reserve.
+func (d *diagram) end() length.Length {
+	left := d.c.L - d.c.Square - d.c.Root.H
+	return d.c.Root.H + min(max(left, 0), 3*length.Inch)
+}
+
+// whole is all of the drawing, in cloth lengths, with what squaring takes off.
+func (d *diagram) whole() page.Box {
+	return page.Box{X: 0, Y: -d.c.Square, W: d.c.W, H: d.end() + d.c.Square}
+}
+
+// canvas is the view of one window.
+func (d *diagram) canvas(p *page.Pen, at page.Point, window page.Box) *page.Canvas {
+	return &page.Canvas{Pen: p, At: at, Scale: d.scale, Window: window, Mirror: d.b.v.Left, Avoid: d.folded}
+}
+
+// windows cuts the drawing into parts no higher on paper than room, the first no
+// higher than first, between strips where that can be.
+func (d *diagram) windows(first, room length.Length) []page.Box {
+	all := d.whole()
+	var out []page.Box
+	top := all.Y
+	for top < all.Bottom() {
+		limit := top + first*length.Length(d.scale)
+		first = room
+		bottom := all.Bottom()
+		if bottom > limit {
+			bottom = d.lastCut(top, limit)
+		}
+		out = append(out, page.Box{X: 0, Y: top, W: all.W, H: bottom - top})
+		top = bottom
+	}
+	return out
+}
+
+// lastCut is the last end of a strip between top and limit, or limit where there
+// is none.
+func (d *diagram) lastCut(top, limit length.Length) length.Length {
+	best := length.Length(0)
+	if d.c.Root.Dir == cutting.Across {
+		for _, s := range d.c.Root.Parts {
+			if y := s.Y + s.H; y > top && y <= limit {
+				best = y
+			}
+		}
+	}
+	if best <= top {
+		return limit
+	}
+	return best
+}
+
+// pieces draws a section and all that is cut from it.
+func (d *diagram) pieces(c *page.Canvas, s cutting.Section) {
+	box := page.Box{X: s.X, Y: s.Y, W: s.W, H: s.H}
+	if box.Y >= c.Window.Bottom() || box.Bottom() <= c.Window.Y {
+		return
+	}
+	switch {
+	case s.Placed >= 0:
+		d.piece(c, s.Placed, box)
+	case s.Leftover():
+		d.leftover(c, box)
+	}
+	for _, part := range s.Parts {
+		d.pieces(c, part)
+	}
+}
+
+func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
+	st, p := d.b.style, d.c.Placed[placed]
+	piece := d.f.Pieces[p.Piece]
+	tint := st.Tints[p.Piece%len(st.Tints)]
+	c.Rect(box, tint, st.Hair, fmt.Sprintf("piece %s #%d", piece.ID, d.nth[placed]))
+	size := d.b.v.Short(length.Size{W: box.W, H: box.H})
+	if c.Words(box, st.Measure, "size "+piece.ID, size) {
+		return
+	}
+	key := keyLetter(p.Piece)
+	d.keyed[key] = true
+	c.Words(box, st.Measure, "key "+piece.ID, key)
+}
+
+// leftover hatches what no piece is cut from, and names it where it is worth
+// keeping.
+func (d *diagram) leftover(c *page.Canvas, box page.Box) {
+	st := d.b.style
+	if min(box.W, box.H) < keepable {
+		c.Hatch(box, page.Waste, st.Hair, "waste")
+		return
+	}
+	c.Hatch(box, page.Leftover, st.Hair, "leftover")
+	size := d.b.v.Size(length.Size{W: box.W, H: box.H})
+	c.Label(box, st.Measure, "leftover size", "keep "+size, size)
+}
+
+// keepable is the least side of a leftover worth keeping: a patch of one inch
+// with its seams.
+const keepable = 3 * length.Inch / 2

@@ -1,0 +1,241 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+)
+
+// head and foot are the room above and below the cloth on paper: for the scale
+// across it, and for the scale bar, the fold's name and the key.
+func (d *diagram) head() length.Length { return d.b.style.Label.Lead * 3 / 2 }
+
+func (d *diagram) foot() length.Length {
+	lines := 1
+	if len(d.keys) > 0 {
+		lines += d.keyLines()
+	}
+	return d.b.style.Gap + d.b.style.DiscSize() + d.b.style.Label.Lead*length.Length(lines)
+}
+
+// bar is how thick a selvage is drawn.
+const bar = length.MM * 9 / 10
+
+// draw draws one window of the cloth in a box.
+func (d *diagram) draw(p *page.Pen, box page.Box, window page.Box, last bool) {
+	c := d.canvas(p, page.Point{X: box.X, Y: box.Y + d.head()}, window)
+	c.At.X = d.left(p, box, c.Paper().W)
+	st := d.b.style
+	d.ticks(c)
+	if sq := (page.Box{X: 0, Y: -d.c.Square, W: d.c.W, H: d.c.Square}); d.c.Square > 0 {
+		c.Hatch(sq, page.Trimmed, st.Hair, "squaring")
+	}
+	d.pieces(c, d.c.Root)
+	if rest := d.end() - d.c.Root.H; rest > 0 {
+		d.reserve(c, page.Box{X: 0, Y: d.c.Root.H, W: d.c.W, H: rest})
+	}
+	d.selvages(c)
+	for _, x := range d.folded {
+		c.Line(page.Point{X: x, Y: window.Y}, page.Point{X: x, Y: window.Bottom()}, st.Hair.Broken(page.Dashed), "fold")
+	}
+	d.numbers(c)
+	d.measures(c)
+	d.below(c, box, last)
+}
+
+// left is where the cloth's left edge lies: at the left of the box or, mirrored,
+// so that its right edge lies at the right of it.
+func (d *diagram) left(p *page.Pen, box page.Box, w length.Length) length.Length {
+	if d.b.v.Left {
+		return box.Right() - w
+	}
+	return box.X
+}
+
+// ticks draws the scale across the cloth.
+func (d *diagram) ticks(c *page.Canvas) {
+	step, every := length.Inch, 6
+	if d.b.v.Units == length.Metric {
+		step, every = 5*length.CM, 2
+	}
+	c.Ticks(page.OnTop, step, every, "across", func(at length.Length) string {
+		if at == 0 {
+			return ""
+		}
+		return d.b.v.Len(at)
+	})
+}
+
+// reserve is what is left of a bought cloth when all is cut.
+func (d *diagram) reserve(c *page.Canvas, box page.Box) {
+	st := d.b.style
+	all := d.c.L - d.c.Square - d.c.Root.H
+	c.Hatch(box, page.Leftover, st.Hair, "leftover")
+	size := d.b.v.Size(length.Size{W: d.c.W, H: all})
+	if all > box.H {
+		size += ", not drawn whole"
+	}
+	c.Label(box, st.Measure, "leftover size", "keep about "+size, size)
+}
+
+// selvages draws the woven edges: both of a full width, one of a fat quarter,
+// none where the cloth is a scrap.
+func (d *diagram) selvages(c *page.Canvas) {
+	b := c.Paper()
+	left, right := d.c.Selvages()
+	if d.b.v.Left {
+		left, right = right, left
+	}
+	if left {
+		c.Pen.Rect(page.Box{X: b.X - bar, Y: b.Y, W: bar, H: b.H}, page.Black, page.Stroke{}, "selvage")
+	}
+	if right {
+		c.Pen.Rect(page.Box{X: b.Right(), Y: b.Y, W: bar, H: b.H}, page.Black, page.Stroke{}, "selvage")
+	}
+}
+
+// numbers draws the numbers of the cuts: of strips on the near side, each at the
+// cut that frees it; of lengthwise cuts below the cloth's end.
+func (d *diagram) numbers(c *page.Canvas) {
+	root := d.c.Root
+	marks := d.marks(c, root)
+	if c.Window.Y == -d.c.Square {
+		marks = append([]cutMark{{1, c.Y(0)}}, marks...)
+	}
+	d.column(c, marks, d.nearX(c))
+	if root.Dir != cutting.Along {
+		return
+	}
+	for _, s := range root.Parts {
+		if s.Number > 0 && c.Window.Bottom() >= root.H {
+			d.disc(c, c.X(s.X+s.W), c.Y(root.H)+d.b.style.DiscSize()/2+bar, s.Number, s.Number)
+		}
+		if len(s.Parts) > 0 && s.Parts[0].Number > 0 {
+			d.inside(c, s)
+		}
+	}
+}
+
+// A cutMark is the number of a cut across the cloth, and where it lies on paper.
+type cutMark struct {
+	number int
+	y      length.Length
+}
+
+// marks lists the cuts across the cloth that the window shows.
+func (d *diagram) marks(c *page.Canvas, root cutting.Section) []cutMark {
+	var marks []cutMark
+	if root.Dir != cutting.Across {
+		return nil
+	}
+	for _, s := range root.Parts {
+		if end := s.Y + s.H; s.Number > 0 && end > c.Window.Y && end <= c.Window.Bottom() {
+			marks = append(marks, cutMark{s.Number, c.Y(end)})
+		}
+	}
+	return marks
+}
+
+// nearX is the middle of the discs beside the near edge.
+func (d *diagram) nearX(c *page.Canvas) length.Length {
+	off := bar + d.b.style.DiscSize()/2
+	if d.b.v.Left {
+		return c.Paper().Right() + off
+	}
+	return c.Paper().X - off
+}
+
+// column draws numbers down one side. Where strips are lower than a disc, one
+// disc speaks for several: "2–4" stands at the last of them.
+func (d *diagram) column(c *page.Canvas, marks []cutMark, x length.Length) {
+	size := d.b.style.DiscSize()
+	for i := len(marks) - 1; i >= 0; i-- {
+		last := marks[i]
+		for i > 0 && last.y-marks[i-1].y < size {
+			i--
+		}
+		d.disc(c, x, last.y, marks[i].number, last.number)
+	}
+}
+
+// inside numbers the strips of a lengthwise section in their own corners.
+func (d *diagram) inside(c *page.Canvas, s cutting.Section) {
+	size := d.b.style.DiscSize()
+	for _, strip := range s.Parts {
+		b, ok := c.Clip(page.Box{X: strip.X, Y: strip.Y, W: strip.W, H: strip.H})
+		if !ok || strip.Number == 0 || b.H < size || b.W < 2*size {
+			continue
+		}
+		x := b.X + size/2 + bar/2
+		if d.b.v.Left {
+			x = b.Right() - size/2 - bar/2
+		}
+		d.disc(c, x, b.Bottom()-size/2-bar/2, strip.Number, strip.Number)
+	}
+}
+
+func (d *diagram) disc(c *page.Canvas, x, y length.Length, first, last int) {
+	words := strconv.Itoa(last)
+	if first < last {
+		words = fmt.Sprintf("%d–%d", first, last)
+	}
+	c.Pen.Disc(page.Point{X: x, Y: y}, fmt.Sprintf("cut %d", last), words)
+}
+
+// measures writes the heights of the strips on the far side.
+func (d *diagram) measures(c *page.Canvas) {
+	side := page.OnRight
+	if d.b.v.Left {
+		side = page.OnLeft
+	}
+	if d.c.Root.Dir != cutting.Across {
+		return
+	}
+	for _, s := range d.c.Root.Parts {
+		if s.Number == 0 || s.Y < c.Window.Y || s.Y+s.H > c.Window.Bottom() {
+			continue
+		}
+		words := d.b.v.Len(s.H)
+		if d.b.style.Measure.Say(words).Width(d.b.style.Fonts) > 45*length.MM/10 {
+			words = ""
+		}
+		c.Measure(side, s.Y, s.Y+s.H, bar+length.MM/5, "strip", words)
+	}
+}
+
+// below draws what stands under the cloth: the scale bar, the fold's name, what
+// the letters stand for, and where it goes on.
+func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
+	st, b := d.b.style, c.Paper()
+	y := b.Bottom() + st.Gap + st.DiscSize()/2
+	unit, words := 6*length.Inch, "6 in of cloth"
+	if d.b.v.Units == length.Metric {
+		unit, words = 10*length.CM, "10 cm of cloth"
+	}
+	c.ScaleBar(page.Point{X: box.X, Y: y}, unit, fmt.Sprintf("%s, 1:%d", words, d.scale))
+	if n := len(d.folded); n > 0 {
+		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: y, W: st.Label.Size * 6, H: st.Label.Lead}
+		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
+	}
+	right := page.Box{X: box.MidX() + st.Label.Size*4, Y: y, W: box.Right() - box.MidX() - st.Label.Size*4, H: st.Label.Lead}
+	if last {
+		c.Pen.Text(right, st.Label, page.Right, "hatch key", "hatched: left over · crossed: waste", "hatched: left over")
+	} else {
+		c.Pen.Text(right, st.Label, page.Right, "continues", "the cloth goes on in the next picture", "goes on")
+	}
+	if len(d.keys) > 0 {
+		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, st.Label.In(page.Black).Say(d.keyText()), page.Left, "key")
+	}
+}
+
+func (d *diagram) keyText() string { return dotted(d.keys...) }
+
+// keyLines is how many lines the key takes.
+func (d *diagram) keyLines() int {
+	st := d.b.style.Label
+	h := page.HeightOf(d.b.style, d.b.book.Body().W, page.Para{Text: st.Say(d.keyText())})
+	return int((h + st.Lead - 1) / st.Lead)
+}

@@ -1,0 +1,227 @@
+package sheets
+
+import (
+	"fmt"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+	"cutbinder/sheets/say"
+)
+
+// fabricSection is the sheet of one fabric.
+func (b *binder) fabricSection(i int) page.Section {
+	f := &b.q.Fabrics[i]
+	section := page.Section{
+		Head: fmt.Sprintf("Fabric %d of %d", i+1, len(b.q.Fabrics)), Name: "fabric " + f.Fabric.ID,
+		Bookmark: f.Fabric.Name, Level: 1, Thumb: digits(i + 1), RightHand: true,
+	}
+	if i == 0 {
+		section.Blocks = append(section.Blocks, anchorBlock("part "+string(Fabrics), partTitles[Fabrics]))
+	}
+	section.Blocks = append(section.Blocks, b.fabricHead(f)...)
+	for c := range f.Cloths {
+		section.Blocks = append(section.Blocks, b.cloth(f, c)...)
+	}
+	section.Blocks = append(section.Blocks, b.tally(f)...)
+	section.Blocks = append(section.Blocks, b.missing(f)...)
+	return section
+}
+
+// anchorBlock marks the start of a part that several sections make up.
+func anchorBlock(name, title string) page.Block {
+	return page.Drawing{Draw: func(p *page.Pen, box page.Box) {
+		p.Bookmark(page.Point{X: box.X, Y: box.Y}, name, title, 0)
+	}}
+}
+
+// fabricHead is the fabric's name, what it is, and what it must measure.
+func (b *binder) fabricHead(f *cutting.Fabric) []page.Block {
+	s := b.style
+	side := s.Body.Size * 10
+	words := []page.Block{page.Para{Text: s.Title.Say(f.Fabric.Name), Mark: "title"}}
+	if line := b.about(f); line != "" {
+		words = append(words, page.Para{Text: s.Body.Say(line), Mark: "about"})
+	}
+	words = append(words, page.Gap{H: s.Space}, b.measureBox(f))
+	return []page.Block{page.Table{
+		Columns: []page.Column{{Share: 1}, {Width: side}}, Pad: page.NoPad,
+		Rows: []page.Row{{Cells: []page.Cell{
+			{Blocks: words, Sit: page.Top},
+			{W: side, H: side, Sit: page.Top, Draw: func(p *page.Pen, box page.Box) {
+				p.Snippet(page.Box{X: box.Right() - side, Y: box.Y, W: side, H: side}, "tape a snippet here", "snippet")
+			}},
+		}}},
+	}}
+}
+
+// about is the line under the fabric's name.
+func (b *binder) about(f *cutting.Fabric) string {
+	var parts []string
+	if len(f.Fabric.Have) > 0 {
+		parts = append(parts, "have: "+b.shelf(f.Fabric))
+	} else if f.Buy.Buy > 0 {
+		parts = append(parts, "buy "+b.v.ToBuy(f.Buy.Buy)+" ("+b.v.Elsewhere(f.Buy.Buy)+")")
+	}
+	if f.Fabric.OneWay {
+		parts = append(parts, "one-way print: turn no piece")
+	}
+	if f.Fabric.Prewash {
+		parts = append(parts, "wash before cutting")
+	}
+	return dotted(append(parts, f.Fabric.Note)...)
+}
+
+// measureBox is what the cloth must measure, and lines to write down what it does.
+func (b *binder) measureBox(f *cutting.Fabric) page.Block {
+	s := b.style
+	var rows []page.Row
+	for i := range f.Cloths {
+		c := &f.Cloths[i]
+		if c.Unused() {
+			continue
+		}
+		if len(rows) > 0 && !sameMeasure(c, &f.Cloths[i-1]) || len(rows) == 0 {
+			rows = append(rows, b.measureRow(c))
+		}
+	}
+	t := page.Table{
+		Columns: []page.Column{{Share: 3}, {Share: 3}, {Share: 4}},
+		Head:    []page.Row{page.TextRow(s.Label, "must measure at least", "", "I measured")},
+		Rows:    rows,
+	}
+	inner := page.Indent{Left: s.Space, Right: s.Space, Blocks: []page.Block{t}}
+	return page.Drawing{
+		Height: func(w length.Length) length.Length { return page.HeightOf(s, w, inner) + s.Gap },
+		Draw: func(p *page.Pen, box page.Box) {
+			p.Frame(box, page.NoInk, s.Hair, "measure box")
+			p.Blocks(page.Box{X: box.X, Y: box.Y + s.Gap/2, W: box.W, H: box.H}, inner)
+		},
+	}
+}
+
+func sameMeasure(a, b *cutting.Cloth) bool {
+	return a.W == b.W && a.Least() == b.Least() && !b.Unused()
+}
+
+func (b *binder) measureRow(c *cutting.Cloth) page.Row {
+	s := b.style
+	fill := func(after string) func(p *page.Pen, box page.Box) {
+		return func(p *page.Pen, box page.Box) { p.FillIn(box, after, "fill in") }
+	}
+	return page.Row{Cells: []page.Cell{
+		{Text: s.Bold.Say(b.v.With(c.W) + " wide")},
+		{Text: s.Bold.Say(b.v.With(c.Least()) + " long")},
+		{Blocks: []page.Block{page.Table{Columns: []page.Column{{Share: 1}, {Share: 1}}, Pad: page.NoPad, Rows: []page.Row{{Cells: []page.Cell{
+			{H: s.Body.Lead, Draw: fill("wide")}, {H: s.Body.Lead, Draw: fill("long")}}}}}}},
+	}}
+}
+
+// cloth is one cloth's diagram and its steps.
+func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
+	s, c := b.style, &f.Cloths[i]
+	if c.Unused() {
+		return []page.Block{page.Gap{H: s.Space}, page.Para{Text: s.Help.Say(c.Name + ": not needed, it stays whole."), Mark: "unused"}}
+	}
+	d := b.newDiagram(f, i)
+	aside := b.clothWords(c)
+	title := "Strips"
+	if c.Root.Dir == cutting.Along {
+		title = "Sections"
+	}
+	if len(f.Cloths) > 1 {
+		title = c.Name
+	}
+	blocks := []page.Block{page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}}
+	blocks = append(blocks, b.pictures(f, i, d)...)
+	blocks = append(blocks, page.Heading{Text: "Cut in this order", Aside: handWords(b.v)}, b.steps(f, c))
+	return blocks
+}
+
+// pictures is the diagram's windows, each a drawing that stays whole.
+func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram) []page.Block {
+	body := b.book.Body()
+	room := body.H - d.head() - d.foot() - b.style.Break
+	first := room
+	if i == 0 {
+		first = room - page.HeightOf(b.style, body.W, b.fabricHead(f)...) - 2*b.style.Break - b.style.Caps.Lead
+	}
+	var blocks []page.Block
+	windows := d.windows(first, room)
+	for k, w := range windows {
+		h := (w.H+length.Length(d.scale)-1)/length.Length(d.scale) + d.head() + d.foot()
+		blocks = append(blocks, page.Drawing{H: h, Draw: func(p *page.Pen, box page.Box) {
+			d.draw(p, box, w, k == len(windows)-1)
+		}})
+	}
+	return blocks
+}
+
+// clothWords says how the cloth lies in the picture.
+func (b *binder) clothWords(c *cutting.Cloth) string {
+	left, right := c.Selvages()
+	sides := "no selvages"
+	switch {
+	case left && right:
+		sides = "selvages left and right"
+	case left && b.v.Left:
+		sides = "selvage right"
+	case left:
+		sides = "selvage left"
+	}
+	switch len(b.folds(c)) {
+	case 0:
+		return sides
+	case 1:
+		return sides + " · fold in the middle"
+	}
+	return sides + " · folded twice"
+}
+
+// handWords says so where the pictures and steps are mirrored.
+func handWords(v say.Voice) string {
+	if v.Left {
+		return "mirrored for the left hand"
+	}
+	return ""
+}
+
+// steps is the numbered cutting steps.
+func (b *binder) steps(f *cutting.Fabric, c *cutting.Cloth) page.Block {
+	s := b.style
+	list := page.List{Center: true}
+	for _, line := range b.v.Steps(b.q.Plan, f, c) {
+		if line.Label == "" && len(list.Items) > 0 {
+			last := &list.Items[len(list.Items)-1]
+			var block page.Block = page.Para{Text: s.Body.Say(line.Text), Mark: "step"}
+			if line.Inner {
+				block = page.Indent{Left: s.Body.Size, Blocks: []page.Block{block}}
+			}
+			last.Blocks = append(last.Blocks, block)
+			continue
+		}
+		item := page.ListItem{Label: s.Bold.Say(line.Label), Text: s.Body.Say(line.Text)}
+		if line.Label == say.Check {
+			item.Label, item.W = nil, s.Tick
+			item.Draw = func(p *page.Pen, box page.Box) { p.Check(box, s.Tick, "check") }
+		}
+		list.Items = append(list.Items, item)
+	}
+	return list
+}
+
+// missing tells what finds no place.
+func (b *binder) missing(f *cutting.Fabric) []page.Block {
+	if f.Missing() == 0 {
+		return nil
+	}
+	s := b.style
+	blocks := []page.Block{page.Heading{Text: "Short", Aside: "these find no place on what is on the shelf"}}
+	t := page.Table{Columns: []page.Column{{Share: 1}, {Share: 2}}}
+	for i, n := range f.Short {
+		if n > 0 {
+			t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(say.Count(n)+" "+b.v.Size(f.Pieces[i].Size)), s.Body.Say("for "+say.BagList(b.q.BagsOf(f, f.Pieces[i])))))
+		}
+	}
+	return append(blocks, t)
+}

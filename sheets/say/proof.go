@@ -1,0 +1,79 @@
+package say
+
+import (
+	"fmt"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/pack"
+	"cutbinder/layout/plan"
+	"cutbinder/layout/trade"
+)
+
+// Proof says in one sentence how good a fabric's layout is.
+func (v Voice) Proof(p *plan.Plan, f *cutting.Fabric) string {
+	if len(f.Fabric.Have) > 0 {
+		return v.shelfProof(f)
+	}
+	rules := cutting.Rules(p, f.Fabric)
+	kind := Kind(f.Fabric.Cutting)
+	switch {
+	case f.Used == 0:
+		return "Nothing is cut from this fabric."
+	case trade.ToBuy(f.Any, rules).Buy >= f.Buy.Buy:
+		return "Proved: no cutting of any kind can lower what must be bought."
+	case f.Bound >= f.Used:
+		return fmt.Sprintf("Proved: cut %s, these pieces can't come from less than %s of this cloth.", kind, v.With(f.Used))
+	case f.Proved || trade.ToBuy(f.Bound, rules).Buy >= f.Buy.Buy:
+		return fmt.Sprintf("Proved: no other way of cutting %s lowers what must be bought.", kind)
+	}
+	return fmt.Sprintf("Cut %s, at most %s of cloth could still be saved.", kind, v.With(f.Used-f.Bound))
+}
+
+func (v Voice) shelfProof(f *cutting.Fabric) string {
+	used, left := 0, 0
+	for _, c := range f.Cloths {
+		if c.Unused() {
+			left++
+			continue
+		}
+		used++
+	}
+	switch n := f.Missing(); {
+	case n == 1:
+		return "One piece finds no place on what is on the shelf."
+	case n > 1:
+		return fmt.Sprintf("%d pieces find no place on what is on the shelf.", n)
+	case left > 0:
+		return fmt.Sprintf("All pieces come from %s of %s lengths; the rest stays whole.", number(used), number(used+left))
+	}
+	return "All pieces come from what is on the shelf."
+}
+
+// Kind is how a kind of cutting is spoken of: "in strips".
+func Kind(k pack.Kind) string {
+	switch k {
+	case pack.Strips:
+		return "in strips"
+	case pack.Stacks:
+		return "in strips with stacks"
+	}
+	return "in strips and lengthwise sections"
+}
+
+// after says what happens to squares that are cut on the diagonal, where that
+// holds for every piece of the size.
+func (v Voice) after(p *cutting.Piece) string {
+	into := p.Uses[0].Into
+	for _, u := range p.Uses {
+		if u.Into != into {
+			return ""
+		}
+	}
+	switch into {
+	case trade.Once:
+		return ", each cut corner to corner"
+	case trade.Twice:
+		return ", each cut corner to corner both ways"
+	}
+	return ""
+}

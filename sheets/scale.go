@@ -1,0 +1,59 @@
+package sheets
+
+import (
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+)
+
+// commonScale is the scale at which every cloth as wide as bolts usually are
+// fits the page, so that diagrams can be compared.
+func (b *binder) commonScale() int {
+	scale := page.Scales[0]
+	for i := range b.q.Fabrics {
+		for j := range b.q.Fabrics[i].Cloths {
+			if c := &b.q.Fabrics[i].Cloths[j]; c.W <= usualBolt && !c.Unused() {
+				scale = max(scale, b.widthScale(c))
+			}
+		}
+	}
+	return scale
+}
+
+// usualBolt is the widest that quilting cotton usually is; wider cloths get a
+// scale of their own.
+const usualBolt = 46 * length.Inch
+
+func (b *binder) widthScale(c *cutting.Cloth) int {
+	return scaleFor(c.W, b.book.Body().W)
+}
+
+// scaleOf is the scale of one cloth's diagram: the common one, unless the cloth
+// is wider, or has a strip or lengthwise cuts that would not fit on a page.
+func (b *binder) scaleOf(c *cutting.Cloth) int {
+	tallest := c.Square
+	if c.Root.Dir == cutting.Along {
+		tallest += c.Root.H
+	} else {
+		for _, s := range c.Root.Parts {
+			if !s.Leftover() {
+				tallest = max(tallest, s.H+c.Square)
+			}
+		}
+	}
+	room := b.book.Body().H * 3 / 4
+	return max(b.scale, b.widthScale(c), scaleFor(tallest, room))
+}
+
+// scaleFor is the largest usual scale at which a length of cloth fits a room on
+// paper; beyond those, the next whole ten.
+func scaleFor(cloth, room length.Length) int {
+	if n := page.PickScale(cloth, room); n > 0 {
+		return n
+	}
+	n := page.Scales[len(page.Scales)-1]
+	for cloth/length.Length(n) >= room {
+		n += 10
+	}
+	return n
+}

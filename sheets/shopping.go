@@ -1,0 +1,144 @@
+package sheets
+
+import (
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+	"cutbinder/layout/plan"
+	"cutbinder/layout/trade"
+	"cutbinder/sheets/say"
+)
+
+// shopping is the list to take to the shop.
+func (b *binder) shopping() []page.Block {
+	s := b.style
+	var buy, have page.Table
+	buy = b.shopTable("what to buy", "comes from")
+	have = b.shopTable("on the shelf", "is it enough?")
+	for i := range b.q.Fabrics {
+		f := &b.q.Fabrics[i]
+		if len(f.Fabric.Have) > 0 {
+			have.Rows = append(have.Rows, b.shopRow(f, s.Body.Say(b.shelf(f.Fabric)), b.enough(f)))
+		} else {
+			buy.Rows = append(buy.Rows, b.shopRow(f, b.ask(f), b.comesFrom(f)))
+		}
+	}
+	blocks := []page.Block{page.Para{Text: s.Help.Say(b.widthNote()), Mark: "note"}}
+	if len(buy.Rows) > 0 {
+		blocks = append(blocks, page.Heading{Text: "To buy", Aside: "tape a snippet in the box"}, buy)
+	}
+	if rows := b.finishing(); len(rows) > 0 {
+		t := page.Table{Columns: []page.Column{{Width: s.Tick}, {}, {Share: 1}}, Rows: rows, Rules: page.Lined}
+		blocks = append(blocks, page.Heading{Text: "Binding, backing, batting"}, t)
+	}
+	if len(have.Rows) > 0 {
+		blocks = append(blocks, page.Heading{Text: "On the shelf already"}, have)
+	}
+	return blocks
+}
+
+// widthNote says what the figures assume.
+func (b *binder) widthNote() string {
+	note := "Lengths hold for the usable widths named here, without the selvages. Measure before you buy: a narrower cloth may take more."
+	if b.q.Plan.Allow.Extra > 0 {
+		note += " " + say.Percent(b.q.Plan.Allow.Extra) + " is added for safety."
+	}
+	return note
+}
+
+func (b *binder) shopTable(third, fourth string) page.Table {
+	s := b.style
+	return page.Table{
+		Columns: []page.Column{{Width: s.Tick}, {Width: s.Body.Size * 5}, {Share: 3}, {Share: 3}, {Share: 4}},
+		Head:    []page.Row{page.TextRow(s.Label, "", "snippet", "fabric", third, fourth)},
+		Rules:   page.Lined,
+	}
+}
+
+func (b *binder) shopRow(f *cutting.Fabric, third, fourth page.Rich) page.Row {
+	s := b.style
+	id := f.Fabric.ID
+	name := append(s.Bold.Say(f.Fabric.Name), s.Label.Span("\n"+b.v.With(f.Fabric.Width)+" wide"))
+	return page.Row{Mark: "shopping " + id, Cells: []page.Cell{
+		b.tick("shopping " + id),
+		{H: s.Body.Size * 4, W: s.Body.Size * 5, Draw: func(p *page.Pen, box page.Box) { p.Snippet(box, "", "snippet "+id) }},
+		{Text: name}, {Text: third}, {Text: fourth},
+	}}
+}
+
+// tick is a cell with a box to tick.
+func (b *binder) tick(mark string) page.Cell {
+	s := b.style
+	return page.Cell{W: s.Tick, H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
+		p.TickBox(page.Box{X: box.X, Y: box.Y, W: s.Tick, H: s.Body.Lead}, mark)
+	}}
+}
+
+// ask is what to ask for: in the plan's way of measuring, and the other.
+func (b *binder) ask(f *cutting.Fabric) page.Rich {
+	s := b.style
+	if f.Buy.Buy == 0 {
+		return s.Body.Say("nothing")
+	}
+	return append(s.Lead.Say(b.v.ToBuy(f.Buy.Buy)), s.Help.Span("\n"+b.v.Elsewhere(f.Buy.Buy)))
+}
+
+// comesFrom is the sum behind what to buy.
+func (b *binder) comesFrom(f *cutting.Fabric) page.Rich {
+	return b.style.Small.Say(b.v.BuySum(b.q.Plan, f))
+}
+
+// shelf is what is at hand.
+func (b *binder) shelf(f *plan.Fabric) string {
+	var names []string
+	for _, c := range f.Have {
+		names = append(names, c.Name)
+	}
+	return say.Tallied(names)
+}
+
+// enough says whether what is at hand will do.
+func (b *binder) enough(f *cutting.Fabric) page.Rich {
+	s := b.style
+	if f.Missing() == 0 {
+		return append(s.Bold.Say("yes"), s.Small.Span("\n"+b.v.Proof(b.q.Plan, f)))
+	}
+	text := s.Bold.Say("no: short of")
+	for i, n := range f.Short {
+		if n > 0 {
+			text = append(text, s.Body.Span("\n"+say.Count(n)+" "+b.v.Size(f.Pieces[i].Size)))
+		}
+	}
+	return text
+}
+
+// finishing is rows for binding, backing and batting.
+func (b *binder) finishing() []page.Row {
+	s, p := b.style, b.q.Plan
+	var rows []page.Row
+	add := func(what string, text string) {
+		rows = append(rows, page.Row{Cells: []page.Cell{b.tick("shopping " + what), {Text: s.Bold.Say(what)}, {Text: s.Body.Say(text)}}})
+	}
+	for _, what := range []string{"binding", "backing"} {
+		for i := range b.q.Fabrics {
+			f := &b.q.Fabrics[i]
+			if piece := f.For(what); piece != nil {
+				add(what, say.Count(piece.Need)+" "+b.v.Size(piece.Size)+" from "+f.Fabric.Name+", counted in its length")
+			}
+		}
+	}
+	if size, ok := b.q.BattingSize(); ok {
+		add("batting", b.v.Size(size)+" "+b.v.Unit()+": the quilt and "+b.v.With(p.Batting.Overhang)+" on each side")
+	}
+	return rows
+}
+
+// BattingSize is the size of the batting: the quilt and what stands over on each
+// side. ok is false where the plan has none, or no finished size.
+func (q *Quilt) BattingSize() (size length.Size, ok bool) {
+	p := q.Plan
+	if p.Batting == nil || p.Finished.W == 0 {
+		return size, false
+	}
+	return trade.WithOverhang(p.Finished, p.Batting.Overhang), true
+}

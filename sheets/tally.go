@@ -1,0 +1,91 @@
+package sheets
+
+import (
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+	"cutbinder/sheets/say"
+)
+
+// mostBoxes is how many pieces get a box each; of more, each strip gets one.
+const mostBoxes = 120
+
+// A heap is the pieces of a size that go into one bag.
+type heap struct {
+	bag, count, spares int
+	finished           length.Size
+}
+
+// heaps sorts a piece's uses by bag, in the order they are cut.
+func (q *Quilt) heaps(f *cutting.Fabric, p *cutting.Piece) []heap {
+	var all []heap
+	at := map[int]int{}
+	for u, use := range p.Uses {
+		n := q.Bags.Of(f.Fabric.ID, p.ID, u)
+		i, ok := at[n]
+		if !ok {
+			i = len(all)
+			at[n] = i
+			all = append(all, heap{bag: n, finished: use.Finished})
+		}
+		all[i].count += use.Count
+		all[i].spares += use.Spares
+		if use.Finished != all[i].finished {
+			all[i].finished = length.Size{}
+		}
+	}
+	return all
+}
+
+// tally is the boxes to tick, a row for each size and bag.
+func (b *binder) tally(f *cutting.Fabric) []page.Block {
+	s := b.style
+	t := page.Table{Columns: []page.Column{{}, {}, {Share: 1}}, Pad: s.Gap}
+	spares := false
+	for i, p := range f.Pieces {
+		for _, h := range b.q.heaps(f, p) {
+			t.Rows = append(t.Rows, b.tallyRow(f, i, h))
+			spares = spares || h.spares > 0
+		}
+	}
+	note := b.v.Proof(b.q.Plan, f)
+	if spares {
+		note = "Dotted boxes are spares. " + note
+	}
+	return []page.Block{
+		page.Heading{Text: "Tally", Aside: "one box a piece · a number after every ten"}, t,
+		page.Gap{H: s.Space}, page.Para{Text: s.Help.Say(note), Mark: "proof"},
+	}
+}
+
+func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {
+	s, p := b.style, f.Pieces[i]
+	size := s.Lead.Say(b.v.Size(p.Size))
+	if h.finished.W > 0 {
+		size = append(size, s.Label.Span("\nfinished "+b.v.Short(h.finished)))
+	}
+	mark := "tally " + p.ID + " bag " + digits(h.bag)
+	return page.Row{Mark: "tally row " + p.ID, Cells: []page.Cell{
+		{Text: size},
+		{W: s.Body.Size * 5, H: s.Body.Lead * 3 / 2, Sit: page.Top, Draw: func(pen *page.Pen, box page.Box) {
+			badge := page.Box{X: box.X, Y: box.Y, W: s.Body.Size * 5, H: s.Body.Lead * 3 / 2}
+			pen.Badge(badge, s.Bold, "bag badge", "bag "+digits(h.bag), digits(h.bag))
+			pen.Link(badge, "bag "+digits(h.bag))
+		}},
+		{Sit: page.Top, Blocks: b.boxes(f, i, h, mark)},
+	}}
+}
+
+// boxes is a box a piece, or a box a strip where there are too many.
+func (b *binder) boxes(f *cutting.Fabric, i int, h heap, mark string) []page.Block {
+	s, n := b.style, h.count+h.spares
+	if n <= mostBoxes {
+		return []page.Block{page.Tally{N: n, Spare: h.spares, Mark: mark}}
+	}
+	strips := f.StripsWith(i)
+	text := say.Count(n) + " pieces from " + digits(strips) + " " + say.Plural(strips, "strip", "strips") + ": one box a strip"
+	if h.spares > 0 {
+		text += ", " + say.Spares(h.spares) + " among them"
+	}
+	return []page.Block{page.Para{Text: s.Body.Say(text), Mark: "tally note"}, page.Tally{N: strips, Mark: mark}}
+}
