@@ -82,6 +82,9 @@ func NewBook(s Setup) *Book { return &Book{Setup: s} }
 // Add puts a section at the end.
 func (b *Book) Add(s Section) { b.sections = append(b.sections, s) }
 
+// Sections are the book's sections so far.
+func (b *Book) Sections() []Section { return b.sections }
+
 // A leaf is a page being made, and the section it belongs to; section is -1
 // for a blank page before a right-hand start.
 type leaf struct {

@@ -35,9 +35,9 @@ func (c Code) dark(x, y int) bool {
 // once and no light one.
 func (c Code) Runs() []Box {
 	var out []Box
-	open := map[[2]int]int{} // from (x0, x1) of a run to its box, where it reaches the row above
+	above := make([]int, c.Size) // at a run's start: the number of its box, counted from 1
 	for y := range c.Size {
-		next := map[[2]int]int{}
+		row := make([]int, c.Size)
 		for x := 0; x < c.Size; x++ {
 			if !c.dark(x, y) {
 				continue
@@ -46,16 +46,16 @@ func (c Code) Runs() []Box {
 			for c.dark(x+1, y) {
 				x++
 			}
-			span := [2]int{x0, x}
-			if i, ok := open[span]; ok {
-				out[i].H += c.Module
-				next[span] = i
+			run := c.run(x0, x, y)
+			if k := above[x0]; k > 0 && out[k-1].W == run.W {
+				out[k-1].H += c.Module
+				row[x0] = k
 				continue
 			}
-			out = append(out, c.run(x0, x, y))
-			next[span] = len(out) - 1
+			out = append(out, run)
+			row[x0] = len(out)
 		}
-		open = next
+		above = row
 	}
 	return out
 }

@@ -29,6 +29,17 @@ var vulgar = map[rune]fraction{
 	'⅑': {num: "1", den: "9"}, '⅒': {num: "1", den: "10"},
 }
 
+// mayHoldFraction reports whether a text holds a fraction slash or a fraction
+// character: most texts hold none and need no closer look.
+func mayHoldFraction(s string) bool {
+	for _, r := range s {
+		if r == slash || r >= '⅐' && r <= '⅞' || r >= '¼' && r <= '¾' {
+			return true
+		}
+	}
+	return false
+}
+
 // fractionAt reads a fraction at the start of rs: digits, fraction slash,
 // digits; or a fraction character that no face of the set has. One space
 // before it belongs to it, so that "3 15⁄16" sets as one number. n is the

@@ -28,7 +28,8 @@ type Column struct {
 	Align Align
 }
 
-// A Row is the cells of one table row.
+// A Row is the cells of one table row. Its Mark goes to the text of cells that
+// have none.
 type Row struct {
 	Cells []Cell
 	// With keeps the row on the page of the next.

@@ -38,7 +38,11 @@ func (g *grid) cells(r *Row, head bool) []laid {
 			break
 		}
 		x, w := g.cellBox(i, cell)
-		l := laid{cell: cell, x: x, w: w, slabs: g.content(i, cell, w, head)}
+		mark := cell.Mark
+		if mark == "" {
+			mark = r.Mark
+		}
+		l := laid{cell: cell, x: x, w: w, slabs: g.content(i, cell, w, mark, head)}
 		l.size()
 		out = append(out, l)
 		i += cell.span()
@@ -56,7 +60,7 @@ func (l *laid) size() {
 }
 
 // content is a cell's slabs.
-func (g *grid) content(i int, cell *Cell, w length.Length, head bool) []slab {
+func (g *grid) content(i int, cell *Cell, w length.Length, mark string, head bool) []slab {
 	align := g.Columns[i].Align
 	if cell.Own {
 		align = cell.Align
@@ -69,16 +73,16 @@ func (g *grid) content(i int, cell *Cell, w length.Length, head bool) []slab {
 	case cell.Text == nil:
 		return []slab{{h: cell.H}}
 	case align == Figures && !head && cell.span() == 1:
-		if s, ok := g.figures(i, cell, w); ok {
+		if s, ok := g.figures(i, cell, w, mark); ok {
 			return []slab{s}
 		}
 	}
-	return Para{Text: cell.Text, Align: align, Mark: cell.Mark}.slabs(g.c, w)
+	return Para{Text: cell.Text, Align: align, Mark: mark}.slabs(g.c, w)
 }
 
 // figures sets a cell on one line with the end of its whole number in line
 // with the others of its column.
-func (g *grid) figures(i int, cell *Cell, w length.Length) (slab, bool) {
+func (g *grid) figures(i int, cell *Cell, w length.Length, mark string) (slab, bool) {
 	as := cell.Text.atoms(g.c.style.Fonts)
 	ls := lines(as, w)
 	k := wholeFigures(as)
@@ -89,7 +93,7 @@ func (g *grid) figures(i int, cell *Cell, w length.Length) (slab, bool) {
 	base := (&Pen{Style: g.c.style}).baseline(as, lead)
 	left := w - g.tail[i] - measure(as[:k]).up()
 	draw := func(p *Pen, b Box) {
-		p.set(as, Box{b.X + left, b.Y, b.W - left, b.H}, b.Y+base, Left, cell.Mark)
+		p.set(as, Box{b.X + left, b.Y, b.W - left, b.H}, b.Y+base, Left, mark)
 	}
 	return slab{h: lead, base: base, draw: draw}, true
 }

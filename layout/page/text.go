@@ -96,6 +96,12 @@ type typesetter struct {
 
 // span sets the characters of one span.
 func (t *typesetter) span(s string, st TextStyle) {
+	if !mayHoldFraction(s) {
+		for _, r := range s {
+			t.char(r, st)
+		}
+		return
+	}
 	rs := []rune(s)
 	for i := 0; i < len(rs); {
 		if f, n := fractionAt(rs[i:], t.set); n > 0 {

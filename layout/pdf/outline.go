@@ -37,23 +37,26 @@ func bookmarks(pages []page.Page) []*bookmark {
 
 // outline writes the tree and returns a reference to its root, or "" where it
 // is empty (ISO 32000-1, 12.3.3).
-func (u *update) outline(marks []*bookmark, pageIDs []int) string {
+func (f *file) outline(marks []*bookmark, pageIDs []int) string {
 	if len(marks) == 0 {
 		return ""
 	}
-	root := u.reserve()
-	first, last := u.entries(marks, root, pageIDs)
-	u.put(root, fmt.Sprintf("<< /Type /Outlines /First %s /Last %s /Count %d >>", ref(first), ref(last), len(marks)))
+	root := f.find("<<\n\t/Type /Outlines") // the library's own, empty
+	if root == 0 {
+		root = f.reserve()
+	}
+	first, last := f.entries(marks, root, pageIDs)
+	f.put(root, fmt.Sprintf("<< /Type /Outlines /First %s /Last %s /Count %d >>", ref(first), ref(last), len(marks)))
 	return ref(root)
 }
 
 // entries writes siblings and what is below them, and returns the numbers of
 // the first and the last. Entries start closed, so a count of children is
 // negative.
-func (u *update) entries(marks []*bookmark, parent int, pageIDs []int) (first, last int) {
+func (f *file) entries(marks []*bookmark, parent int, pageIDs []int) (first, last int) {
 	ids := make([]int, len(marks))
 	for i := range marks {
-		ids[i] = u.reserve()
+		ids[i] = f.reserve()
 	}
 	for i, m := range marks {
 		s := fmt.Sprintf("<< /Title %s /Parent %s /Dest [%s /XYZ null %.2f null]", text(m.title), ref(parent), ref(pageIDs[m.page]), m.top)
@@ -64,10 +67,10 @@ func (u *update) entries(marks []*bookmark, parent int, pageIDs []int) (first, l
 			s += " /Next " + ref(ids[i+1])
 		}
 		if len(m.kids) > 0 {
-			a, b := u.entries(m.kids, ids[i], pageIDs)
+			a, b := f.entries(m.kids, ids[i], pageIDs)
 			s += fmt.Sprintf(" /First %s /Last %s /Count %d", ref(a), ref(b), -len(m.kids))
 		}
-		u.put(ids[i], s+" >>")
+		f.put(ids[i], s+" >>")
 	}
 	return ids[0], ids[len(ids)-1]
 }

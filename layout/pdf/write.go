@@ -36,20 +36,20 @@ type writer struct {
 // the PDF library would leave it out in silence, and where a face cannot be
 // embedded.
 func Write(w io.Writer, doc page.Document) error {
-	file, err := build(doc)
+	out, err := build(doc)
 	if err != nil {
 		return err
 	}
-	_, err = w.Write(file)
+	_, err = w.Write(out)
 	return err
 }
 
 // build makes the whole file. The library trusts font files; what it trips over
 // in a damaged one is told as an error.
-func build(doc page.Document) (file []byte, err error) {
+func build(doc page.Document) (out []byte, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			file, err = nil, fmt.Errorf("the pages cannot be written as PDF, likely for a damaged typeface: %v", r)
+			out, err = nil, fmt.Errorf("the pages cannot be written as PDF, likely for a damaged typeface: %v", r)
 		}
 	}()
 	if err := missing(doc.Pages); err != nil {
@@ -69,7 +69,12 @@ func build(doc page.Document) (file []byte, err error) {
 	if _, err := x.gp.WriteTo(&buf); err != nil {
 		return nil, err
 	}
-	return x.complete(buf.Bytes(), doc)
+	f, err := takeApart(buf.Bytes())
+	if err != nil {
+		return nil, err
+	}
+	f.pack()
+	return f.complete(doc, x.pageIDs), nil
 }
 
 // missing reports the first character that no face has.
@@ -99,6 +104,7 @@ func (x *writer) start(doc page.Document) {
 		size = doc.Pages[0].Paper
 	}
 	x.gp.Start(gopdf.Config{Unit: gopdf.UnitPT, PageSize: gopdf.Rect{W: pt(size.W), H: pt(size.H)}})
+	x.gp.SetNoCompression() // see pack
 	for i := range doc.Pages {
 		for _, it := range doc.Pages[i].Items {
 			if a, ok := it.(page.Anchor); ok && a.Name != "" {

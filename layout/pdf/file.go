@@ -1,0 +1,121 @@
+package pdf
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"strconv"
+)
+
+// The PDF library has no page labels, no language, no nested bookmarks and no
+// say about print scaling, and it packs streams slowly. So what it writes is
+// taken apart into its objects, completed, packed, and put together again.
+
+// A file is the objects of a PDF file: objects[i] is the body of the object
+// numbered i+1, what stands between "obj" and "endobj". Object 1 is the
+// catalog.
+type file struct{ objects [][]byte }
+
+// takeApart finds the objects by the file's cross-reference table
+// (ISO 32000-1, 7.5.4).
+func takeApart(raw []byte) (*file, error) {
+	start, n, err := readXref(raw)
+	if err != nil {
+		return nil, err
+	}
+	f := &file{}
+	for i := 1; i < n; i++ {
+		line := raw[start+20*i:]
+		at, err := strconv.Atoi(string(line[:10]))
+		if err != nil || at > len(raw) {
+			return nil, fmt.Errorf("the PDF library wrote a wrong place for object %d", i)
+		}
+		end := len(raw)
+		if i+1 < n {
+			end, _ = strconv.Atoi(string(raw[start+20*(i+1):][:10]))
+		} else {
+			end = bytes.LastIndex(raw, []byte("xref\n0 "))
+		}
+		head := []byte(strconv.Itoa(i) + " 0 obj\n")
+		body, ok := bytes.CutPrefix(raw[at:max(at, end)], head)
+		body, whole := bytes.CutSuffix(bytes.TrimRight(body, "\n"), []byte("endobj"))
+		if !ok || !whole {
+			return nil, fmt.Errorf("the PDF library wrote object %d in a form not known here", i)
+		}
+		f.objects = append(f.objects, body)
+	}
+	return f, nil
+}
+
+// readXref finds the first line of the cross-reference table, and the number of
+// its lines.
+func readXref(raw []byte) (start, n int, err error) {
+	bad := fmt.Errorf("the PDF library wrote a file without cross-reference table")
+	i := bytes.LastIndex(raw, []byte("startxref\n"))
+	if i < 0 {
+		return 0, 0, bad
+	}
+	if _, err := fmt.Sscanf(string(raw[i:]), "startxref\n%d\n", &start); err != nil || start > len(raw) {
+		return 0, 0, bad
+	}
+	if _, err := fmt.Sscanf(string(raw[start:min(len(raw), start+40)]), "xref\n0 %d\n", &n); err != nil {
+		return 0, 0, bad
+	}
+	start += len("xref\n0 \n") + len(strconv.Itoa(n))
+	if start+20*n > len(raw) {
+		return 0, 0, bad
+	}
+	return start, n, nil
+}
+
+// ref is a reference to an object.
+func ref(id int) string { return strconv.Itoa(id) + " 0 R" }
+
+// reserve takes the next free object number.
+func (f *file) reserve() int {
+	f.objects = append(f.objects, nil)
+	return len(f.objects)
+}
+
+// put writes the body of an object.
+func (f *file) put(id int, body string) { f.objects[id-1] = []byte(body + "\n") }
+
+// add writes an object of the next number and returns its reference.
+func (f *file) add(body string) string {
+	id := f.reserve()
+	f.put(id, body)
+	return ref(id)
+}
+
+// find is the number of the first object that starts so, 0 if none does.
+func (f *file) find(start string) int {
+	for i := range f.objects {
+		if bytes.HasPrefix(f.objects[i], []byte(start)) {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// bytes puts the file together. Its ID is made from its content, so that it is
+// the same each time.
+func (f *file) bytes(info string) []byte {
+	var b bytes.Buffer
+	b.WriteString("%PDF-1.7\n%\xe2\xe3\xcf\xd3\n") // four bytes over 127 say that the file is binary
+	offsets := make([]int, len(f.objects))
+	for i, body := range f.objects {
+		offsets[i] = b.Len()
+		fmt.Fprintf(&b, "%d 0 obj\n", i+1)
+		b.Write(body)
+		b.WriteString("endobj\n")
+	}
+	xref := b.Len()
+	sum := sha256.Sum256(b.Bytes())
+	fmt.Fprintf(&b, "xref\n0 %d\n0000000000 65535 f \n", len(f.objects)+1)
+	for _, at := range offsets {
+		fmt.Fprintf(&b, "%010d 00000 n \n", at)
+	}
+	fmt.Fprintf(&b, "trailer\n<< /Size %d /Root 1 0 R /Info %s /ID [<%x> <%x>] >>\nstartxref\n%d\n%%%%EOF\n",
+		len(f.objects)+1, info, sum[:16], sum[:16], xref)
+	return b.Bytes()
+}
