@@ -1,0 +1,110 @@
+package sheets
+
+import (
+	"fmt"
+
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+)
+
+// A frame is how an area is divided: a badge, which bag of how many, and the body
+// for the rest. In a wide area the body stands right of the badge; in a narrow one
+// below it.
+type frame struct {
+	badge page.Box
+	of    page.Box // beside or below the badge
+	head  page.Box // the heading's place beside the badge; of no width where it is in the body
+	body  page.Box
+	foot  page.Box // for the title; of no height where it stands elsewhere
+	rule  bool     // a line under the heading
+}
+
+// frames are the ways to divide an area, the best first.
+func (b *bagLabel) frames(area page.Box) []frame {
+	if area.W >= 55*length.MM || area.H < 22*length.MM && area.W >= 34*length.MM {
+		return []frame{b.wideFrame(area)}
+	}
+	below, beside := b.narrowFrame(area, false), b.narrowFrame(area, true)
+	tight := b.narrowFrame(page.Box{X: area.X, Y: area.Y, W: area.W, H: area.H}, false)
+	tight.badge.H = min(tight.badge.H, 5*length.MM)
+	tight.of.H = tight.badge.H
+	tight.body = page.Box{X: area.X, Y: tight.badge.Bottom() + hair, W: area.W, H: area.Bottom() - tight.badge.Bottom() - hair}
+	if area.W < 24*length.MM {
+		return []frame{below, tight, beside}
+	}
+	return []frame{beside, below, tight}
+}
+
+// wideFrame has the badge in a column of its own.
+func (b *bagLabel) wideFrame(area page.Box) frame {
+	st := b.ofStyle(area)
+	side := min(area.H*46/100, 20*length.MM)
+	shortest := ofWords(b.bag)
+	column := max(side, b.width(st, shortest[len(shortest)-1]))
+	badge := page.Box{X: area.X, Y: area.Y, W: column, H: side}
+	of := page.Box{X: area.X, Y: badge.Bottom() + hair, W: column, H: st.Lead}
+	gap := min(side/4, 4*length.MM)
+	body := page.Box{X: badge.Right() + gap, Y: area.Y, W: area.Right() - badge.Right() - gap, H: area.H}
+	f := frame{badge: badge, of: of, body: body, rule: area.H >= 28*length.MM}
+	if lead := b.small(100).Lead; area.H >= 28*length.MM {
+		f.foot = page.Box{X: body.X, Y: area.Bottom() - lead + lead/6, W: body.W, H: lead}
+	}
+	return f
+}
+
+// narrowFrame has the badge above the body, and the heading beside it or below.
+func (b *bagLabel) narrowFrame(area page.Box, beside bool) frame {
+	st := b.ofStyle(area)
+	h := min(max(area.H*34/100, 5*length.MM), 14*length.MM)
+	w := max(h, b.width(b.bold(100), fmt.Sprint(b.bag.Number))+4*hair)
+	f := frame{badge: page.Box{X: area.X, Y: area.Y, W: w, H: h}}
+	x := f.badge.Right() + 3*hair
+	f.of = page.Box{X: x, Y: area.Y, W: area.Right() - x, H: h}
+	if beside {
+		f.head = page.Box{X: x, Y: area.Y, W: f.of.W, H: h - st.Lead}
+		f.of = page.Box{X: x, Y: area.Y + h - st.Lead, W: f.of.W, H: st.Lead}
+	}
+	y := f.badge.Bottom() + 2*hair
+	f.body = page.Box{X: area.X, Y: y, W: area.W, H: area.Bottom() - y}
+	if lead := b.small(100).Lead; area.H >= 28*length.MM {
+		f.foot = page.Box{X: area.X, Y: area.Bottom() - lead + lead/6, W: area.W, H: lead}
+	}
+	return f
+}
+
+// ofStyle is the type of "bag 7 of 24".
+func (b *bagLabel) ofStyle(area page.Box) page.TextStyle {
+	if area.H >= 28*length.MM {
+		return b.small(120)
+	}
+	return b.small(100)
+}
+
+// drawFrame draws the badge and which bag it is.
+func (b *bagLabel) drawFrame(p *page.Pen, f frame) {
+	p.Polygon(page.RoundBox(f.badge, min(f.badge.H/10, 2*length.MM)), page.Black, page.Stroke{}, b.mark("badge"))
+	number := fmt.Sprint(b.bag.Number)
+	st := b.bold(100)
+	// The digits are as high as they are wide in most faces; they get half the badge.
+	for size := f.badge.H * 3 / 4; size > page.MinLabel; size = size * 9 / 10 {
+		if try := st.Sized(size); b.width(try, number) <= f.badge.W*4/5 {
+			st = try
+			break
+		}
+	}
+	p.Text(f.badge, st.In(page.White), page.Center, b.mark("number"), number)
+	of := b.ofStyle(page.Box{H: f.badge.H + f.body.H})
+	if f.body.X > f.badge.X {
+		of = b.ofStyle(f.body)
+	}
+	for _, words := range ofWords(b.bag) {
+		if b.width(of, words) <= f.of.W {
+			al := page.Left
+			if f.of.X == f.badge.X && f.badge.W < b.width(of, words)+4*hair {
+				al = page.Center
+			}
+			p.Text(f.of, of.In(page.Grey), al, b.mark("of"), words)
+			return
+		}
+	}
+}

@@ -1,0 +1,107 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"cutbinder/layout/trade"
+	"cutbinder/sheets/bag"
+	"cutbinder/sheets/say"
+)
+
+// headings word a bag's places from the fullest to the shortest.
+func headings(b *bag.Bag) []string {
+	if len(b.Places) == 1 {
+		return []string{oneLine(b.Heading())}
+	}
+	first := oneLine(b.Places[0].Heading())
+	return []string{oneLine(b.Heading()), fmt.Sprintf("%s + %d more", first, len(b.Places)-1)}
+}
+
+// rowWords words a row's count, size and role from the fullest to the shortest, in
+// one line each. The figures are in all of them.
+func (b *bagLabel) rowWords(r bag.Row) []string {
+	text := say.Count(r.Count) + " " + b.voice.Size(r.Cut)
+	if r.Role != "" {
+		return []string{text + " " + oneLine(r.Role), text}
+	}
+	return []string{text}
+}
+
+// rowParts is a row's count and size in pieces that may stand in lines of their own.
+func (b *bagLabel) rowParts(r bag.Row) []string {
+	sides := strings.SplitN(b.voice.Size(r.Cut), " "+b.voice.Times()+" ", 2)
+	parts := []string{say.Count(r.Count), sides[0]}
+	if len(sides) > 1 {
+		parts[1] += " " + b.voice.Times()
+		parts = append(parts, sides[1])
+	}
+	return parts
+}
+
+// details words what else there is to say of a row, from the fullest to the
+// shortest: "finished 3 · + 1 spare".
+func (b *bagLabel) details(r bag.Row) []string {
+	var all []string
+	switch {
+	case r.Joined != nil:
+		all = append(all, fmt.Sprintf("join into %s %s", say.Count(r.Joined.Count), b.voice.Size(r.Joined.Size)))
+	case r.Finished.W > 0:
+		all = append(all, "finished "+b.voice.Short(r.Finished))
+	}
+	switch r.Into {
+	case trade.Once:
+		all = append(all, "cut once corner to corner")
+	case trade.Twice:
+		all = append(all, "cut twice corner to corner")
+	}
+	if r.Spares == 0 {
+		return shorter(all)
+	}
+	spares := "+ " + say.Spares(r.Spares)
+	return append(shorter(append(all, spares)), spares)
+}
+
+// shorter are the parts in one line, then without the second, third and so on.
+func shorter(parts []string) []string {
+	var texts []string
+	for n := len(parts); n > 0; n-- {
+		texts = append(texts, strings.Join(parts[:n], " · "))
+	}
+	return texts
+}
+
+// fabricWords words the fabrics from the fullest to the shortest: with counts,
+// without, then fewer of them "+3 more".
+func fabricWords(shares []bag.Share) []string {
+	if len(shares) == 1 {
+		return []string{oneLine(shares[0].Name)}
+	}
+	names, counts := make([]string, len(shares)), make([]string, len(shares))
+	for i, s := range shares {
+		names[i] = oneLine(s.Name)
+		counts[i] = fmt.Sprintf("%s\u00a0%d", names[i], s.Count+s.Spares)
+	}
+	texts := []string{strings.Join(counts, ", "), strings.Join(names, ", ")}
+	for n := min(len(names)-1, 12); n > 0; n-- {
+		texts = append(texts, fmt.Sprintf("%s +%d\u00a0more", strings.Join(names[:n], ", "), len(names)-n))
+	}
+	return append(texts, fmt.Sprintf("%d fabrics", len(names)))
+}
+
+// ofWords words which bag it is, from the fullest to the shortest.
+func ofWords(b *bag.Bag) []string {
+	return []string{fmt.Sprintf("bag %d of %d", b.Number, b.Of), fmt.Sprintf("%d of %d", b.Number, b.Of), fmt.Sprintf("of %d", b.Of)}
+}
+
+// titleWords words the plan's title and version from the fullest to the shortest.
+func (l *labeler) titleWords() []string {
+	title, version := oneLine(l.q.Plan.Title), oneLine(l.q.Plan.Version)
+	if version == "" {
+		return []string{title}
+	}
+	if version[0] >= '0' && version[0] <= '9' {
+		version = "v" + version
+	}
+	return []string{title + " · " + version, title}
+}
