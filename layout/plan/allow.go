@@ -11,9 +11,9 @@ import (
 // allowTable is what is added for safety.
 var allowTable = table[Allow]{"allow", "What is added for safety.", []field[Allow]{
 	percentField("spare", "Extra pieces of every size, rounded up.", "5%", 50000, func(a *Allow) *Percent { return &a.Spare }).by("0%"),
-	lengthField("squaring", "Length lost straightening the cut ends, for each length of fabric.", "1/2", limits{zero: true, most: length.M}, func(a *Allow) *length.Length { return &a.Squaring }).by("1/2 in, metric 1.5 cm"),
+	lengthField("squaring", "Length lost straightening the cut ends, for each length of fabric.", "1/2", limits{zero: true, most: length.Yard}, func(a *Allow) *length.Length { return &a.Squaring }).by("1/2 in, metric 1.5 cm"),
 	percentField("extra", "Padding on what to buy.", "10%", 50000, func(a *Allow) *Percent { return &a.Extra }).by("0%"),
-	lengthField("step", "Shops cut in steps of this.", "1/8 yd", limits{most: 10 * length.M}, func(a *Allow) *length.Length { return &a.Step }).by("1/8 yd, metric 10 cm"),
+	lengthField("step", "Shops cut in steps of this.", "1/8 yd", limits{most: 10 * length.Yard}, func(a *Allow) *length.Length { return &a.Step }).by("1/8 yd, metric 10 cm"),
 	countField("retrue", "The edge is squared again after this many strips; 0 is never.", "4", 0, 1000, func(a *Allow) *int { return &a.Retrue }).by("0"),
 }}
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -65,13 +66,13 @@ func (r *reader) cloths(k Key, v value, f *Fabric) []Cloth {
 		return nil
 	}
 	words := strings.Join(strings.Fields(strings.ToLower(s)), " ")
-	count, what := 1, words
-	if m := countForm.FindStringSubmatch(words); m != nil && words != "three quarter yard" {
-		count, what = countOf(m[1]), strings.TrimSuffix(m[2], "s")
-	}
 	if words == "three quarter yards" {
 		r.fault(v.at, "write 3/4 yd, or 3 x quarter yard", "%s: found %s, which may mean one length or three", k.Name, found(v))
 		return nil
+	}
+	count, what, named := 1, strings.TrimSuffix(words, "s"), false
+	if m := countForm.FindStringSubmatch(words); m != nil && words != "three quarter yard" {
+		count, what, named = countOf(m[1]), strings.TrimSuffix(m[2], "s"), true
 	}
 	if count < 1 || count > maxCloths {
 		r.fault(v.at, "", "%s: found %s; expected a count from 1 to %d", k.Name, found(v), maxCloths)
@@ -83,7 +84,7 @@ func (r *reader) cloths(k Key, v value, f *Fabric) []Cloth {
 		c.Size = r.standard.quarter
 	case what == "fat eighth":
 		c.Size = r.standard.eighth
-	case count > 1:
+	case named:
 		c.H, _ = length.Parse(what, r.plan.Units)
 		c.W, c.FullWidth = f.Width, true
 	default:
@@ -123,7 +124,8 @@ func counted(c Cloth, count int) []Cloth {
 
 // oneCloth reads a length or a size into c.
 func (r *reader) oneCloth(k Key, v value, c *Cloth, f *Fabric) bool {
-	if l, err := length.Parse(v.text, r.plan.Units); err == nil {
+	l, wrong := length.Parse(v.text, r.plan.Units)
+	if wrong == nil {
 		if l == 0 {
 			r.fault(v.at, "", "%s: found %s; expected a length above zero", k.Name, found(v))
 			return false
@@ -132,9 +134,10 @@ func (r *reader) oneCloth(k Key, v value, c *Cloth, f *Fabric) bool {
 		return true
 	}
 	if !strings.ContainsAny(strings.ToLower(v.text), "x×") && !strings.Contains(v.text, " by ") {
-		_, err := length.Parse(v.text, r.plan.Units)
+		var err *length.Error
+		errors.As(wrong, &err)
 		r.fault(v.at, meant(strings.TrimLeft(v.text, "0123456789 "), []string{"fat quarter", "fat quarters", "fat eighth", "half yard", "quarter yard"}),
-			"%s: %s, 9 x 42, half yard or 2 fat quarters", k.Name, err)
+			"%s: %q %s; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters", k.Name, err.Text, err.Why)
 		return false
 	}
 	z, ok := r.size(k, v, true)

@@ -26,7 +26,7 @@ var fabricTable = table[Fabric]{"fabric", "One cloth of the plan.", []field[Fabr
 	choiceField("bleeds", "What is known of its dye; stated, it gets a row in the dye-bleed test record.", []option[Bleeds]{{"likely", BleedsLikely}, {"unknown", BleedsUnknown}, {"no", BleedsNo}}, func(f *Fabric) *Bleeds { return &f.Bleeds }),
 	textField("note", "A note to whoever cuts it.", "stripes run along the length", func(f *Fabric) *string { return &f.Note }),
 	choiceField("cutting", "How involved its cuts may be.", kinds, func(f *Fabric) *kindOfCutting { return &f.Cutting }).by("the plan's"),
-	lengthField("step", "The shop cuts it in steps of this.", "1/4 yd", limits{most: 10 * length.M}, func(f *Fabric) *length.Length { return &f.Step }).by("the plan's"),
+	lengthField("step", "The shop cuts it in steps of this.", "1/4 yd", limits{most: 10 * length.Yard}, func(f *Fabric) *length.Length { return &f.Step }).by("the plan's"),
 	keysField("claims", "What the writer believes of the fabric.", "{buy: 1/2 yd}", &fabricClaims, func(r *reader, f *Fabric, v value) { f.Claims.Node, _ = fabricClaims.read(r, v, &f.Claims) }),
 }}
 
@@ -90,7 +90,7 @@ func addMix(r *reader, p *Plan, at pair) {
 	if f := p.Fabric(at.key); f != nil {
 		r.fault(at.at, "give the mix another name", "mix %q has the name of a fabric, which stands on line %d", at.key, f.At.Line)
 	}
-	k := Key{Name: "mix " + at.key, Kind: KindSources, Example: "[dusk, ember]"}
+	k := Key{Name: "mix " + at.key, Kind: KindFabrics, Example: "[dusk, ember]"}
 	if at.val.shape != list || len(at.val.items) == 0 {
 		r.reject(k, at.val)
 	}

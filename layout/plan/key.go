@@ -21,6 +21,7 @@ const (
 	KindColour  Kind = "colour"  // "#4a5578"
 	KindGrid    Kind = "grid"    // "5 x 6", two counts
 	KindFabric  Kind = "fabric"  // the name of a fabric
+	KindFabrics Kind = "fabrics" // a list of names of fabrics
 	KindMix     Kind = "mix"     // the name of a mix
 	KindSource  Kind = "source"  // the name of either
 	KindSources Kind = "sources" // a list of names of either
@@ -40,7 +41,7 @@ var expectations = map[Kind]string{
 	KindText: "a text", KindCount: "a whole number", KindLength: "a length", KindSize: "a size",
 	KindPercent: "a percentage", KindFlag: "yes or no", KindColour: "a colour", KindGrid: "two whole numbers",
 	KindFabric: "the name of a fabric", KindMix: "the name of a mix", KindSource: "the name of a fabric or mix",
-	KindSources: "a list of fabrics and mixes", KindHave: "a length of cloth or a list of them",
+	KindFabrics: "a list of fabrics", KindSources: "a list of fabrics and mixes", KindHave: "a length of cloth or a list of them",
 	KindShrink: "a percentage", KindKeys: "keys with values", KindList: "a list", KindNamed: "names with keys under them",
 	KindMixes: "names with lists of fabrics", KindReasons: "names of findings with reasons", KindRows: "a list of rows",
 }
@@ -115,7 +116,11 @@ func (t *table[T]) data() Table {
 // where it is no mapping.
 func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 	n = Node{At: v.at, Keys: make(map[string]Pos, len(v.pairs))}
+	if v.shape == broken {
+		return Node{At: v.at}, false
+	}
 	if v.shape != mapping && v.shape != nothing {
+		n.Keys = nil // nothing was read
 		r.fault(v.at, "", "found %s; expected the keys of %s, such as %s", found(v), t.name, t.hint())
 		return n, false
 	}
@@ -130,6 +135,7 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 	}
 	for _, f := range t.fields {
 		switch val, written := byName[f.Name]; {
+		case written && val.shape == broken:
 		case written && val.shape == nothing:
 			r.noValue(f.Key, val.at)
 		case written:

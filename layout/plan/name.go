@@ -14,7 +14,7 @@ const maxName = 40
 func (r *reader) goodName(k Key, p pair) bool {
 	switch {
 	case strings.TrimSpace(p.key) == "":
-		r.fault(p.at, "", "%s: a name is empty; expected a short word such as %s", k.Name, k.Example)
+		r.fault(p.at, "", "%s: a name is empty; expected a short word such as dusk", k.Name)
 	case len([]rune(p.key)) > maxName:
 		r.fault(p.at, "give it a short name here and the long one as its name:", "%s: the name %q has %d characters; expected at most %d", k.Name, shorten(p.key), len([]rune(p.key)), maxName)
 	case strings.ContainsFunc(p.key, func(c rune) bool { return !unicode.IsPrint(c) }) || strings.TrimSpace(p.key) != p.key:
@@ -77,18 +77,43 @@ func (r *reader) unknownKey(t Table, p pair) {
 	for i, k := range t.Keys {
 		names[i] = k.Name
 	}
-	hint := meant(p.key, names)
-	if hint == "" {
-		hint = r.belongs(p.key)
-	}
-	if p.val.shape == nothing && p.key != "" && p.key[0] >= '0' && p.key[0] <= '9' {
-		hint = "a comma parts values here: write a decimal with a point"
-	}
+	hint := r.keyHint(p, names)
 	if hint != "" && len(names) > 12 {
 		r.fault(p.at, hint, "%s has no key %q", t.Name, shorten(p.key))
 		return
 	}
 	r.fault(p.at, hint, "%s has no key %q; expected one of %s", t.Name, shorten(p.key), strings.Join(names, ", "))
+}
+
+// otherWords are keys that writers try, and what plans call them.
+var otherWords = map[string][]string{
+	"title": {"plan"}, "author": {"by"}, "designer": {"by"},
+	"size": {"finished", "cut"}, "count": {"each", "need", "make"}, "quantity": {"each", "need", "make"},
+	"wof": {"width"}, "directional": {"one-way"}, "stash": {"have"},
+}
+
+// keyHint says what to write for a key that isn't known: a name that is almost
+// the same, the plan's word for it, the mapping it belongs in, or a near name.
+func (r *reader) keyHint(p pair, names []string) string {
+	if p.val.shape == nothing && p.key != "" && p.key[0] >= '0' && p.key[0] <= '9' {
+		return "a comma parts values here: write a decimal with a point"
+	}
+	if name, d := nearest(p.key, names); d == 1 {
+		return "did you mean " + name + "?"
+	}
+	var words []string
+	for _, name := range otherWords[strings.ToLower(p.key)] {
+		if slices.Contains(names, name) {
+			words = append(words, name)
+		}
+	}
+	if len(words) > 0 {
+		return "did you mean " + strings.Join(words, " or ") + "?"
+	}
+	if where := r.belongs(p.key); where != "" {
+		return where
+	}
+	return meant(p.key, names)
 }
 
 // belongs names the mappings that do have a key.
@@ -115,17 +140,35 @@ func some(names []string) string {
 
 // meant asks whether the nearest name was meant; "" where none is near.
 func meant(word string, names []string) string {
-	best, least := "", 1+len([]rune(word))/3
+	if name, _ := nearest(word, names); name != "" {
+		return "did you mean " + name + "?"
+	}
+	return ""
+}
+
+// nearest is the name most like a word, and how many letters part them; the first
+// of several; "" where none is near. A word of three letters or more is also near
+// the first name that begins with it.
+func nearest(word string, names []string) (best string, least int) {
+	word = strings.ToLower(word)
+	n := len([]rune(word))
+	if n < 2 || n > maxName {
+		return "", 0
+	}
+	least = 2 + n/4
 	for _, name := range names {
-		d := distance(strings.ToLower(word), strings.ToLower(name), least)
-		if d < least || d == least && best == "" {
+		if d := distance(word, strings.ToLower(name), least-1); d < least {
 			best, least = name, d
 		}
 	}
-	if best == "" || len([]rune(word)) < 2 && least > 0 {
-		return ""
+	if best == "" && n > 2 {
+		for _, name := range names {
+			if strings.HasPrefix(strings.ToLower(name), word) && best == "" {
+				best = name
+			}
+		}
 	}
-	return "did you mean " + best + "?"
+	return best, least
 }
 
 // distance is how many letters must be put in, left out, changed or swapped with

@@ -19,7 +19,7 @@ var pieceTable = table[Piece]{"piece", "One line of pieces: a patch, or a unit f
 	textField("for", "What the pieces are for.", "side borders", func(p *Piece) *string { return &p.For }),
 	flagField("join", "May be joined from strips.", "yes", func(p *Piece) *bool { return &p.Join }),
 	{Key{Name: "turn", Kind: KindFlag, Doc: "Whether they may be turned on the cloth.", Example: "no", Default: "yes"}, readTurn},
-	listField("strips", "The strips of a strip set, in sewing order.", "[{fabric: dusk, finished: 2}]", maxStrips, &stripTable, addStrip),
+	listField("strips", "The strips of a strip set, in sewing order.", "[{fabric: dusk, finished: 2}, {fabric: wick, finished: 2}]", maxStrips, &stripTable, addStrip),
 	lengthField("segment", "The finished length cut off a strip set.", "2", limits{}, func(p *Piece) *length.Length { return &p.Segment }),
 	keysField("claims", "What the writer believes of the line.", "{need: 48}", &pieceClaims, func(r *reader, p *Piece, v value) { p.Claims.Node, _ = pieceClaims.read(r, v, &p.Claims) }),
 }, fabricFields(func(p *Piece) *Source { p.Sources = append(p.Sources, Source{}); return &p.Sources[len(p.Sources)-1] })...)}
@@ -91,11 +91,14 @@ func (r *reader) piece(v value, b *Block) *Piece {
 		return p
 	}
 	r.counted(p, b)
+	if p.Stated("unit") && r.faultyAt(p.Place("unit")) {
+		return p // what the unit asks for isn't known
+	}
 	rule := unitRules[p.Unit]
 	r.sized(p, rule)
 	r.sourced(p, rule)
 	r.made(p, rule)
-	if size := max(p.Cut.W, p.Finished.W); p.Join && (p.Unit != Patch || size == length.WOF) {
+	if p.Join && (p.Unit != Patch || min(p.Cut.W, p.Finished.W) == length.WOF) {
 		r.fault(p.Place("join"), "", "join is for patches with two lengths such as cut: 2 1/2 x 66")
 	}
 	return p

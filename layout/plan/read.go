@@ -88,7 +88,7 @@ var planTable = table[Plan]{"plan", "A quilt's cut plan.", []field[Plan]{
 	keysField("allow", "What is added for safety.", "{spare: 5%}", &allowTable, func(r *reader, p *Plan, v value) { p.Allow.Node, _ = allowTable.read(r, v, &p.Allow) }),
 	namedField("fabrics", "The fabrics, each by a short name.", "{dusk: {name: Dusk stripe}}", KindNamed, "fabric", maxFabrics, addFabric).required(),
 	namedField("mixes", "Sets of fabrics that pieces may come from.", "{nightprints: [dusk, ember]}", KindMixes, "", maxFabrics, addMix),
-	namedField("blocks", "The blocks, each by a short name.", "{A: {make: 12, pieces: []}}", KindNamed, "block", maxBlocks, addBlock),
+	namedField("blocks", "The blocks, each by a short name.", "{A: {make: 12, pieces: [{finished: 3, each: 4, fabric: dusk}]}}", KindNamed, "block", maxBlocks, addBlock),
 	listField("pieces", "Pieces of no block: borders, sashing, a ready-made cut list.", "[{cut: 2 1/2, need: 40, fabric: dusk}]", maxLines, &pieceTable, func(r *reader, p *Plan, v value) { p.Pieces = append(p.Pieces, r.piece(v, nil)) }),
 	keysField("setting", "An on-point setting.", "{on-point: 3 x 4, sides: dusk}", &settingTable, readSetting),
 	keysField("sashing", "The strips between blocks.", "{blocks: 4 x 5, width: 2, fabric: dusk}", &sashingTable, readSashing),

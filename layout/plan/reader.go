@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -30,11 +32,19 @@ func (r *reader) fault(at Pos, hint, format string, args ...any) {
 	}
 }
 
+// faultyAt says whether a fault was noted at a place.
+func (r *reader) faultyAt(at Pos) bool {
+	return slices.ContainsFunc(r.faults, func(p Problem) bool { return p.At == at })
+}
+
 // reject notes that a key's value isn't what the key takes.
 func (r *reader) reject(k Key, v value) { r.rejectFor(k, v, "") }
 
 // rejectFor is reject with a hint.
 func (r *reader) rejectFor(k Key, v value, hint string) {
+	if v.shape == broken {
+		return
+	}
 	r.fault(v.at, hint, "%s: found %s; expected %s", k.Name, found(v), k.expected())
 }
 
@@ -157,7 +167,7 @@ func (r *reader) percent(k Key, v value, most Percent) (Percent, bool) {
 	}
 	number, marked := strings.CutSuffix(strings.TrimSpace(s), "%")
 	n, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
-	hundredths := Percent(n*100 + 0.5)
+	hundredths := Percent(math.Round(n * 100))
 	switch {
 	case err != nil || !(n >= 0) || strings.ContainsAny(number, "xXpPeE_"):
 		r.reject(k, v)
@@ -173,7 +183,7 @@ func (r *reader) percent(k Key, v value, most Percent) (Percent, bool) {
 }
 
 // flag reads yes or no.
-func (r *reader) flag(k Key, v value) (value, ok bool) {
+func (r *reader) flag(k Key, v value) (yes, ok bool) {
 	switch strings.ToLower(v.text) {
 	case "yes", "true":
 		return true, v.shape == text

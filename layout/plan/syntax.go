@@ -3,16 +3,23 @@ package plan
 import (
 	"bytes"
 	"regexp"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
 )
 
-// syntaxWords turns the parser's wording into what a maker can act on.
-var syntaxWords = []struct{ says, what, hint string }{
+// A wording is what the parser says and what a maker can act on.
+type wording struct{ says, what, hint string }
+
+// tabFound is about a tab that indents a line, which is said in several ways.
+var tabFound = wording{"tab character", "the line is indented with a tab; expected spaces", "use the same number of spaces as the lines around"}
+
+// syntaxWords are the wordings of the parser's errors.
+var syntaxWords = []wording{
 	{"mapping values are not allowed", "a colon is not expected here", `put a text that holds a colon between quotes, or line this key up with its neighbours`},
-	{"tab character", "the line is indented with a tab; expected spaces", "use the same number of spaces as the lines around"},
+	tabFound,
 	{"cannot start any token", "this character cannot begin a value", "put the text between quotes, and indent with spaces"},
 	{"unexpected end of stream", "a quote opened here is never closed", "close it with the same quote"},
 	{"',' or '}'", "{ opened here is not closed as expected; expected , between its keys and } at the end", ""},
@@ -36,21 +43,68 @@ func syntaxFault(file string, data []byte, err error) Problem {
 			break
 		}
 	}
+	if strings.Contains(says, "',' or") {
+		return unclosed(p, file, data, err)
+	}
 	at := breaksAt(data, says)
 	p.At = placeOf(file, data, at)
-	start := bytes.LastIndexByte(data[:at], '\n') + 1
-	line, _, _ := bytes.Cut(data[start:], []byte("\n"))
-	switch {
-	case p.Hint == "" && bytes.Contains(line, []byte(" #")):
-		p.Hint = `# after a space starts a remark: write a colour between quotes, "#4a5578"`
-	case strings.Contains(p.What, "line"):
-		p.At.Col = 1 + utf8.RuneCount(line) - utf8.RuneCount(bytes.TrimLeft(line, " \t"))
+	if at < len(data) && data[at] == '\t' {
+		p.What, p.Hint = tabFound.what, tabFound.hint
+	}
+	line, indent := splitLines(string(data))[p.At.Line-1], " \t"
+	if p.What == tabFound.what {
+		indent = " "
+	}
+	if strings.Contains(p.What, "line") {
+		p.At.Col = 1 + len(line) - len(strings.TrimLeft(line, indent))
 	}
 	return p
 }
 
+// unclosed places a fault about brackets where the bracket stands: the parser
+// tells the line, counted from 0 and left out where it is 0.
+func unclosed(p Problem, file string, data []byte, err error) Problem {
+	lines := splitLines(string(data))
+	n := 0
+	if m := lineNumber.FindStringSubmatch(err.Error()); m != nil {
+		n, _ = strconv.Atoi(m[1])
+	}
+	n = min(n, len(lines)-1)
+	line, remark, cut := strings.Cut(strings.TrimPrefix(lines[n], "\ufeff"), " #")
+	if cut && strings.ContainsAny(remark, "]}") {
+		p.Hint = `# after a space starts a remark: write a colour between quotes, "#4a5578"`
+	}
+	p.At = Pos{File: file, Line: n + 1, Col: 1 + lastOpen(line)}
+	return p
+}
+
+// lastOpen is where, in characters, the innermost bracket stands that a line
+// opens and doesn't close, or the last it opens at all.
+func lastOpen(line string) int {
+	var open []int
+	last, quote := 0, rune(0)
+	for i, r := range []rune(line) {
+		switch {
+		case quote != 0:
+			if r == quote {
+				quote = 0
+			}
+		case r == '"' || r == '\'':
+			quote = r
+		case r == '{' || r == '[':
+			open, last = append(open, i), i
+		case (r == '}' || r == ']') && len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) > 0 {
+		return open[len(open)-1]
+	}
+	return last
+}
+
 // lineNumber is how the parser begins most of its errors.
-var lineNumber = regexp.MustCompile(`line \d+: `)
+var lineNumber = regexp.MustCompile(`line (\d+): `)
 
 // kindOf is a parser's error without the line it names.
 func kindOf(err error) string { return lineNumber.ReplaceAllString(err.Error(), "") }

@@ -6,6 +6,7 @@ type shape int
 // The shapes.
 const (
 	nothing shape = iota // a key with no value behind it
+	broken               // what has been told as a fault; nothing more is said of it
 	text
 	list
 	mapping
@@ -13,7 +14,7 @@ const (
 
 // String names a shape as a message does.
 func (s shape) String() string {
-	return [...]string{"nothing", "a text", "a list", "keys with values"}[s]
+	return [...]string{"nothing", "nothing", "a text", "a list", "keys with values"}[s]
 }
 
 // A value is one value of a plan file with its place. It is all that the reader

@@ -33,7 +33,7 @@ func (r *reader) makes() {
 		}
 	}
 	for _, b := range r.plan.Blocks {
-		if b.Stated("make") {
+		if b.Stated("make") || b.Keys == nil {
 			continue
 		}
 		if b.Make = times[b.ID]; b.Make == 0 {

@@ -98,7 +98,7 @@ func (c *converter) at(n *yaml.Node) Pos { return Pos{File: c.file, Line: n.Line
 
 // value converts a node; depth is how many values it stands in.
 func (c *converter) value(n *yaml.Node, depth int) value {
-	v := value{at: c.at(n)}
+	v := value{at: c.at(n), shape: broken}
 	switch {
 	case depth > maxDepth:
 		c.fault(n, fmt.Sprintf("values stand in one another more than %d deep", maxDepth), "")
@@ -114,6 +114,7 @@ func (c *converter) value(n *yaml.Node, depth int) value {
 	}
 	switch n.Kind {
 	case yaml.ScalarNode:
+		v.shape = nothing
 		if n.Tag != "!!null" {
 			v.shape, v.text = text, n.Value
 		}

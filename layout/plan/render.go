@@ -1,0 +1,90 @@
+package plan
+
+import (
+	"bufio"
+	"io"
+	"strings"
+	"unicode"
+)
+
+// maxShown is how much of a source line is shown, in columns.
+const maxShown = 100
+
+// Render writes problems as makers read them, with a blank line between: the
+// place and what is wrong, the source line with a caret under the value, then the
+// hint. src is the file's text; without it, or for places that are no line of it,
+// the line and the caret are left out. The error is w's.
+func (ps Problems) Render(w io.Writer, src []byte) error {
+	lines := splitLines(strings.TrimPrefix(string(src), "\ufeff"))
+	out := bufio.NewWriter(w)
+	for i, p := range ps {
+		if i > 0 {
+			out.WriteString("\n")
+		}
+		out.WriteString(p.At.String() + ": ")
+		if p.Level != Fault {
+			out.WriteString(p.Level.String() + ": ")
+		}
+		out.WriteString(p.What + "\n")
+		if n := p.At.Line; len(src) > 0 && p.At.Cell == "" && n >= 1 && n <= len(lines) && strings.TrimSpace(lines[n-1]) != "" {
+			line, caret := window(lines[n-1], p.At.Col)
+			out.WriteString("  " + line + "\n  " + caret + "\n")
+		}
+		if p.Hint != "" {
+			out.WriteString("  hint: " + p.Hint + "\n")
+		}
+	}
+	return out.Flush()
+}
+
+// window is the part of a line around a column, counted from 1 in characters, and
+// a line with a caret below that column. Tabs become spaces, and what a terminal
+// would not print becomes a dot.
+func window(line string, col int) (shown, caret string) {
+	runes := []rune(line)
+	at := min(max(col-1, 0), len(runes))
+	from, cut := 0, ""
+	if at > maxShown*2/3 && len(runes) > maxShown {
+		from, cut = at-maxShown/2, "..."
+	}
+	to := min(len(runes), from+maxShown)
+	var text, pad strings.Builder
+	text.WriteString(cut)
+	pad.WriteString(strings.Repeat(" ", len(cut)))
+	for i := from; i < to; i++ {
+		r := runes[i]
+		switch {
+		case r == '\t':
+			r = ' '
+		case !unicode.IsPrint(r) && !unicode.Is(unicode.Mn, r):
+			r = '.'
+		}
+		text.WriteRune(r)
+		if i < at {
+			pad.WriteString(strings.Repeat(" ", columns(r)))
+		}
+	}
+	if to < len(runes) {
+		text.WriteString("...")
+	}
+	return strings.TrimRight(text.String(), " "), pad.String() + "^"
+}
+
+// wide are the characters that take two columns in a terminal: the wide and
+// fullwidth ranges of Unicode Standard Annex #11, by block.
+var wide = &unicode.RangeTable{
+	R16: []unicode.Range16{{0x1100, 0x115f, 1}, {0x2e80, 0x303e, 1}, {0x3041, 0xa4cf, 1}, {0xac00, 0xd7a3, 1},
+		{0xf900, 0xfaff, 1}, {0xfe30, 0xfe6f, 1}, {0xff00, 0xff60, 1}, {0xffe0, 0xffe6, 1}},
+	R32: []unicode.Range32{{0x1f300, 0x1f64f, 1}, {0x1f900, 0x1f9ff, 1}, {0x20000, 0x3fffd, 1}},
+}
+
+// columns is how many columns of a terminal a character takes.
+func columns(r rune) int {
+	switch {
+	case unicode.Is(unicode.Mn, r):
+		return 0
+	case unicode.Is(wide, r):
+		return 2
+	}
+	return 1
+}
