@@ -70,14 +70,13 @@ const (
 	BiasSquare       What = "bias-square"        // the side of a square that bias strips come from; holds a square root
 	QuiltSide        What = "quilt-side"         // the quilt's finished side
 	Overhang         What = "overhang"           // what the backing stands over, on both sides
-	SegmentWidth     What = "segment-width"      // the finished width of a strip set's segment
 )
 
 // Whats is every What there is, in the order above.
 var Whats = []What{Stated, FullWidth, Finished, Seams, HalfFinished, HalfSquareSeams,
 	EightSquareSeams, QuarterSeams, FinishedDiagonal, FourSquareSeams, HalfDiagonal,
 	BlockDiagonal, Trimming, Generous, Block, SashWidth, Side, BorderWidth, MitreSeams,
-	BindingStrip, BiasSquare, QuiltSide, Overhang, SegmentWidth}
+	BindingStrip, BiasSquare, QuiltSide, Overhang}
 
 // A term is a Term before rounding.
 type term struct {
