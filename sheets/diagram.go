@@ -92,31 +92,33 @@ func (d *diagram) windows(first, room length.Length) []page.Box {
 	var out []page.Box
 	top := all.Y
 	for top < all.Bottom() {
-		limit := top + first*length.Length(d.scale)
-		first = room
-		bottom := all.Bottom()
-		if bottom > limit {
-			bottom = d.lastCut(top, limit)
+		bottom := d.lastCut(top, top+first*length.Length(d.scale))
+		if bottom <= top {
+			bottom = d.lastCut(top, top+room*length.Length(d.scale))
 		}
+		if bottom <= top { // not even one strip fits on a page
+			bottom = min(top+room*length.Length(d.scale), all.Bottom())
+		}
+		first = room
 		out = append(out, page.Box{X: 0, Y: top, W: all.W, H: bottom - top})
 		top = bottom
 	}
 	return out
 }
 
-// lastCut is the last end of a strip between top and limit, or limit where there
-// is none.
+// lastCut is the last place between top and limit where the drawing may be
+// broken: the end of a strip, or of the whole. It is top where there is none.
 func (d *diagram) lastCut(top, limit length.Length) length.Length {
-	best := length.Length(0)
+	if end := d.end(); end <= limit {
+		return end
+	}
+	best := top
 	if d.c.Root.Dir == cutting.Across {
 		for _, s := range d.c.Root.Parts {
 			if y := s.Y + s.H; y > top && y <= limit {
 				best = y
 			}
 		}
-	}
-	if best <= top {
-		return limit
 	}
 	return best
 }

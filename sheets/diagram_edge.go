@@ -21,8 +21,12 @@ func (d *diagram) foot() length.Length {
 	return d.b.style.Gap + d.b.style.DiscSize() + d.b.style.Label.Lead*length.Length(lines)
 }
 
-// bar is how thick a selvage is drawn.
-const bar = length.MM * 9 / 10
+// bar is how thick a selvage is drawn; marginRoom is how wide a measure beside
+// the cloth may be, between the selvage and the holes or the thumb index.
+const (
+	bar        = length.MM * 9 / 10
+	marginRoom = length.MM * 42 / 10
+)
 
 // draw draws one window of the cloth in a box.
 func (d *diagram) draw(p *page.Pen, box page.Box, window page.Box, last bool) {
@@ -111,7 +115,7 @@ func (d *diagram) numbers(c *page.Canvas) {
 	}
 	for _, s := range root.Parts {
 		if s.Number > 0 && c.Window.Bottom() >= root.H {
-			d.disc(c, c.X(s.X+s.W), c.Y(root.H)+d.b.style.DiscSize()/2+bar, s.Number, s.Number)
+			d.disc(c, c.X(s.X+s.W), c.Y(root.H)+d.b.style.DiscSize()/2+bar, s.Number)
 		}
 		if len(s.Parts) > 0 && s.Parts[0].Number > 0 {
 			d.inside(c, s)
@@ -148,8 +152,8 @@ func (d *diagram) nearX(c *page.Canvas) length.Length {
 	return c.Paper().X - off
 }
 
-// column draws numbers down one side. Where strips are lower than a disc, one
-// disc speaks for several: "2–4" stands at the last of them.
+// column draws numbers down one side, from the last up. Where strips are lower
+// than a disc only every few get one: the others lie between.
 func (d *diagram) column(c *page.Canvas, marks []cutMark, x length.Length) {
 	size := d.b.style.DiscSize()
 	for i := len(marks) - 1; i >= 0; i-- {
@@ -157,7 +161,7 @@ func (d *diagram) column(c *page.Canvas, marks []cutMark, x length.Length) {
 		for i > 0 && last.y-marks[i-1].y < size {
 			i--
 		}
-		d.disc(c, x, last.y, marks[i].number, last.number)
+		d.disc(c, x, last.y, last.number)
 	}
 }
 
@@ -173,16 +177,17 @@ func (d *diagram) inside(c *page.Canvas, s cutting.Section) {
 		if d.b.v.Left {
 			x = b.Right() - size/2 - bar/2
 		}
-		d.disc(c, x, b.Bottom()-size/2-bar/2, strip.Number, strip.Number)
+		d.disc(c, x, b.Bottom()-size/2-bar/2, strip.Number)
 	}
 }
 
-func (d *diagram) disc(c *page.Canvas, x, y length.Length, first, last int) {
-	words := strconv.Itoa(last)
-	if first < last {
-		words = fmt.Sprintf("%d–%d", first, last)
-	}
-	c.Pen.Disc(page.Point{X: x, Y: y}, fmt.Sprintf("cut %d", last), words)
+// disc draws the number of a cut, moved toward the cloth where the margin is too
+// narrow for it.
+func (d *diagram) disc(c *page.Canvas, x, y length.Length, number int) {
+	words := strconv.Itoa(number)
+	half := d.b.style.DiscWidth(words) / 2
+	x = min(max(x, c.Pen.Live.X+half), c.Pen.Live.Right()-half)
+	c.Pen.Disc(page.Point{X: x, Y: y}, "cut "+words, words)
 }
 
 // measures writes the heights of the strips on the far side.
@@ -199,10 +204,10 @@ func (d *diagram) measures(c *page.Canvas) {
 			continue
 		}
 		words := d.b.v.Len(s.H)
-		if d.b.style.Measure.Say(words).Width(d.b.style.Fonts) > 45*length.MM/10 {
+		if d.b.style.Measure.Say(words).Width(d.b.style.Fonts) > marginRoom {
 			words = ""
 		}
-		c.Measure(side, s.Y, s.Y+s.H, bar+length.MM/5, "strip", words)
+		c.Measure(side, s.Y, s.Y+s.H, bar+length.MM/2, "strip", words)
 	}
 }
 
@@ -210,14 +215,14 @@ func (d *diagram) measures(c *page.Canvas) {
 // the letters stand for, and where it goes on.
 func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
 	st, b := d.b.style, c.Paper()
-	y := b.Bottom() + st.Gap + st.DiscSize()/2
+	y := b.Bottom() + st.Gap + st.DiscSize()
 	unit, words := 6*length.Inch, "6 in of cloth"
 	if d.b.v.Units == length.Metric {
 		unit, words = 10*length.CM, "10 cm of cloth"
 	}
 	c.ScaleBar(page.Point{X: box.X, Y: y}, unit, fmt.Sprintf("%s, 1:%d", words, d.scale))
 	if n := len(d.folded); n > 0 {
-		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: y, W: st.Label.Size * 6, H: st.Label.Lead}
+		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: b.Bottom() + st.Gap/2, W: st.Label.Size * 6, H: st.Label.Lead}
 		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
 	}
 	right := page.Box{X: box.MidX() + st.Label.Size*4, Y: y, W: box.Right() - box.MidX() - st.Label.Size*4, H: st.Label.Lead}

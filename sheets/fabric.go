@@ -20,11 +20,11 @@ func (b *binder) fabricSection(i int) page.Section {
 		section.Blocks = append(section.Blocks, anchorBlock("part "+string(Fabrics), partTitles[Fabrics]))
 	}
 	section.Blocks = append(section.Blocks, b.fabricHead(f)...)
+	section.Blocks = append(section.Blocks, b.missing(f)...)
 	for c := range f.Cloths {
 		section.Blocks = append(section.Blocks, b.cloth(f, c)...)
 	}
 	section.Blocks = append(section.Blocks, b.tally(f)...)
-	section.Blocks = append(section.Blocks, b.missing(f)...)
 	return section
 }
 
@@ -43,7 +43,8 @@ func (b *binder) fabricHead(f *cutting.Fabric) []page.Block {
 	if line := b.about(f); line != "" {
 		words = append(words, page.Para{Text: s.Body.Say(line), Mark: "about"})
 	}
-	words = append(words, page.Gap{H: s.Space}, b.measureBox(f))
+	words = append(words, page.Gap{H: s.Space}, b.measureBox(f), page.Gap{H: s.Gap},
+		page.Para{Text: s.Help.Say(b.v.Proof(b.q.Plan, f)), Mark: "proof"})
 	return []page.Block{page.Table{
 		Columns: []page.Column{{Share: 1}, {Width: side}}, Pad: page.NoPad,
 		Rows: []page.Row{{Cells: []page.Cell{
@@ -59,7 +60,7 @@ func (b *binder) fabricHead(f *cutting.Fabric) []page.Block {
 func (b *binder) about(f *cutting.Fabric) string {
 	var parts []string
 	if len(f.Fabric.Have) > 0 {
-		parts = append(parts, "have: "+b.shelf(f.Fabric))
+		parts = append(parts, "have: "+b.v.Shelf(f.Fabric.Have))
 	} else if f.Buy.Buy > 0 {
 		parts = append(parts, "buy "+b.v.ToBuy(f.Buy.Buy)+" ("+b.v.Elsewhere(f.Buy.Buy)+")")
 	}

@@ -41,7 +41,7 @@ func (b *binder) scaleOf(c *cutting.Cloth) int {
 			}
 		}
 	}
-	room := b.book.Body().H * 3 / 4
+	room := b.book.Body().H * 3 / 5
 	return max(b.scale, b.widthScale(c), scaleFor(tallest, room))
 }
 

@@ -4,7 +4,6 @@ import (
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
-	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
 	"cutbinder/sheets/say"
 )
@@ -18,7 +17,7 @@ func (b *binder) shopping() []page.Block {
 	for i := range b.q.Fabrics {
 		f := &b.q.Fabrics[i]
 		if len(f.Fabric.Have) > 0 {
-			have.Rows = append(have.Rows, b.shopRow(f, s.Body.Say(b.shelf(f.Fabric)), b.enough(f)))
+			have.Rows = append(have.Rows, b.shopRow(f, s.Body.Say(b.v.Shelf(f.Fabric.Have)), b.enough(f)))
 		} else {
 			buy.Rows = append(buy.Rows, b.shopRow(f, b.ask(f), b.comesFrom(f)))
 		}
@@ -86,15 +85,6 @@ func (b *binder) ask(f *cutting.Fabric) page.Rich {
 // comesFrom is the sum behind what to buy.
 func (b *binder) comesFrom(f *cutting.Fabric) page.Rich {
 	return b.style.Small.Say(b.v.BuySum(b.q.Plan, f))
-}
-
-// shelf is what is at hand.
-func (b *binder) shelf(f *plan.Fabric) string {
-	var names []string
-	for _, c := range f.Have {
-		names = append(names, c.Name)
-	}
-	return say.Tallied(names)
 }
 
 // enough says whether what is at hand will do.

@@ -40,22 +40,36 @@ func (q *Quilt) heaps(f *cutting.Fabric, p *cutting.Piece) []heap {
 // tally is the boxes to tick, a row for each size and bag.
 func (b *binder) tally(f *cutting.Fabric) []page.Block {
 	s := b.style
-	t := page.Table{Columns: []page.Column{{}, {}, {Share: 1}}, Pad: s.Gap}
-	spares := false
+	t := page.Table{Columns: []page.Column{{Width: b.tallySizes(f)}, {}, {Share: 1}}, Pad: s.Gap}
+	spares, most := false, 0
 	for i, p := range f.Pieces {
 		for _, h := range b.q.heaps(f, p) {
 			t.Rows = append(t.Rows, b.tallyRow(f, i, h))
 			spares = spares || h.spares > 0
+			most = max(most, h.count+h.spares)
 		}
 	}
-	note := b.v.Proof(b.q.Plan, f)
+	rows := page.Block(t)
+	if len(t.Rows) > 1 && most <= 10 && !b.o.Large {
+		rows = page.Columns{N: 2, Gutter: s.Break, Blocks: []page.Block{t}}
+	}
+	aside := "one box a piece · a number after every ten"
 	if spares {
-		note = "Dotted boxes are spares. " + note
+		aside = "one box a piece · dotted boxes are spares"
 	}
-	return []page.Block{
-		page.Heading{Text: "Tally", Aside: "one box a piece · a number after every ten"}, t,
-		page.Gap{H: s.Space}, page.Para{Text: s.Help.Say(note), Mark: "proof"},
+	return []page.Block{page.Heading{Text: "Tally", Aside: aside}, rows}
+}
+
+// tallySizes is the width of the widest size, so that boxes line up.
+func (b *binder) tallySizes(f *cutting.Fabric) length.Length {
+	w := length.Length(0)
+	for _, p := range f.Pieces {
+		w = max(w, b.style.Lead.Say(b.v.Size(p.Size)).Width(b.style.Fonts))
+		for _, u := range p.Uses {
+			w = max(w, b.style.Label.Say("finished "+b.v.Short(u.Finished)).Width(b.style.Fonts))
+		}
 	}
+	return w
 }
 
 func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 	"text/tabwriter"
 
 	"cutbinder/layout/length"
@@ -62,7 +63,7 @@ func (a *app) buy(c *cli.Context) error {
 			if !row.Enough {
 				verdict = "on the shelf, too little"
 			}
-			fmt.Fprintf(w, "%s\t%s\t\t%s: %s\n", row.Name, verdict, say.Tallied(row.Have), row.Why)
+			fmt.Fprintf(w, "%s\t%s\t\t%s: %s\n", row.Name, verdict, strings.Join(row.Have, ", "), row.Why)
 			continue
 		}
 		fmt.Fprintf(w, "%s\t%s\t%s\t%s\n", row.Name, row.Buy.Text, row.Metric, row.Why)

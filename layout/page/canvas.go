@@ -160,7 +160,7 @@ func (c *Canvas) words(cloth Box, st TextStyle, ground Ink, mark string, wording
 			if ground != NoInk {
 				c.Pen.Rect(room.Center(w+2*pad, st.Size*3/2).Intersect(b), ground, Stroke{}, mark+" ground")
 			}
-			c.Pen.RichText(room.Inset(pad), st.Say(s), Center, mark)
+			c.Pen.RichText(Box{room.X + pad, room.Y, room.W - 2*pad, room.H}, st.Say(s), Center, mark)
 			return true
 		}
 	}

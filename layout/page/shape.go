@@ -67,11 +67,17 @@ func (p *Pen) Frame(b Box, fill Ink, st Stroke, mark string) {
 // DiscSize is the diameter of a numbered disc.
 func (s *Style) DiscSize() length.Length { return s.Number.Size * 3 / 2 }
 
+// DiscWidth is how wide a disc with those words is.
+func (s *Style) DiscWidth(words string) length.Length {
+	d := s.DiscSize()
+	return max(d, s.Number.Say(words).Width(s.Fonts)+d*2/5)
+}
+
 // Disc draws a black disc around a point with a number in it, widened for
 // more than two figures.
 func (p *Pen) Disc(at Point, mark, number string) Box {
 	d := p.Style.DiscSize()
-	w := max(d, p.Style.Number.Say(number).Width(p.Style.Fonts)+d*2/5)
+	w := p.Style.DiscWidth(number)
 	b := Box{at.X - w/2, at.Y - d/2, w, d}
 	p.Polygon(RoundBox(b, d/2), Black, Stroke{}, mark)
 	p.Text(b, p.Style.Number, Center, mark, number)

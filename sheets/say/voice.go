@@ -6,6 +6,7 @@ package say
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -54,7 +55,15 @@ func (v Voice) Unit() string {
 }
 
 // With is a length with its unit: "3½ in".
-func (v Voice) With(l length.Length) string { return v.Len(l) + " " + v.Unit() }
+func (v Voice) With(l length.Length) string { return v.together(v.Len(l) + " " + v.Unit()) }
+
+// together keeps what is set in type on one line: "3½ × 6½" never breaks.
+func (v Voice) together(text string) string {
+	if v.Plain {
+		return text
+	}
+	return strings.ReplaceAll(text, " ", "\u00a0")
+}
 
 // Times is the sign between two sides.
 func (v Voice) Times() string {
@@ -66,7 +75,7 @@ func (v Voice) Times() string {
 
 // Size is a size, always with both sides: "3½ × 3½".
 func (v Voice) Size(s length.Size) string {
-	return v.Units.FormatSize(s, v.figures()...)
+	return v.together(v.Units.FormatSize(s, v.figures()...))
 }
 
 // Short is a size, with one side where it is a square: "3½", "2 × 2¼".
@@ -116,9 +125,13 @@ func number(n int) string {
 	return fmt.Sprint(n)
 }
 
-// Tallied joins names, equal ones counted: "half yard, 2 × fat quarter".
-func Tallied(names []string) string {
-	var out []string
+// Shelf names the cloths at hand, equal ones counted: "half yard, 2 × fat
+// quarter".
+func (v Voice) Shelf(cloths []plan.Cloth) string {
+	var names, out []string
+	for _, c := range cloths {
+		names = append(names, nth.ReplaceAllString(c.Name, ""))
+	}
 	for i, name := range names {
 		if slices.Contains(names[:i], name) {
 			continue
@@ -130,12 +143,15 @@ func Tallied(names []string) string {
 			}
 		}
 		if n > 1 {
-			name = fmt.Sprintf("%d × %s", n, name)
+			name = fmt.Sprintf("%d %s %s", n, v.Times(), name)
 		}
 		out = append(out, name)
 	}
 	return strings.Join(out, ", ")
 }
+
+// nth is what tells cloths that are counted apart: "fat quarter 2 of 3".
+var nth = regexp.MustCompile(` \d+ of \d+$`)
 
 // Percent is a percentage: "5 %", "2.5 %".
 func Percent(p plan.Percent) string {

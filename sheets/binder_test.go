@@ -1,0 +1,216 @@
+package sheets_test
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+
+	"cutbinder/fonts"
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
+	"cutbinder/layout/pdf"
+	"cutbinder/layout/plan"
+	"cutbinder/sheets"
+)
+
+// effort is enough for good layouts of the samples; what is tested here is the
+// paper.
+const effort = 200_000
+
+// samplePlans are the plans in testdata, worked out once.
+var samplePlans = sync.OnceValue(func() map[string]*sheets.Quilt {
+	all := map[string]*sheets.Quilt{}
+	for _, pattern := range []string{"../testdata/plans/*.yaml", "../testdata/plans/lists/*.yaml"} {
+		names, _ := filepath.Glob(pattern)
+		for _, name := range names {
+			text, err := os.ReadFile(name)
+			if err != nil {
+				panic(err)
+			}
+			all[filepath.Base(name)] = work(name, string(text))
+		}
+	}
+	return all
+})
+
+// work reads a plan and works it out; a faulty plan is a mistake of the test.
+func work(name, text string) *sheets.Quilt {
+	p, problems := plan.Read(name, []byte(text))
+	if problems.Faulty() {
+		panic(problems)
+	}
+	q, problems, err := sheets.Work(context.Background(), p, cutting.Options{Effort: effort, Cores: 2})
+	if err != nil || problems.Faulty() {
+		panic(fmt.Sprint(err, problems))
+	}
+	return q
+}
+
+// each runs a test for every sample plan on both papers in both hands.
+func each(t *testing.T, test func(t *testing.T, q *sheets.Quilt)) {
+	for name, q := range samplePlans() {
+		for _, paper := range []plan.Paper{plan.Letter, plan.A4} {
+			for _, hand := range []plan.Hand{plan.RightHand, plan.LeftHand} {
+				t.Run(fmt.Sprintf("%s/%s/%s", name, paper, hand), func(t *testing.T) {
+					p := *q.Plan
+					p.Paper, p.Hand, p.Labels = paper, hand, plan.Labels{}
+					again := *q
+					again.Plan = &p
+					test(t, &again)
+				})
+			}
+		}
+	}
+}
+
+func binder(t *testing.T, q *sheets.Quilt, o sheets.Options) page.Document {
+	t.Helper()
+	o.Fonts = fonts.Default()
+	doc, problems := sheets.Binder(q, o)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return doc
+}
+
+// facts reports what page.Check finds, the first few of it.
+func facts(t *testing.T, pages []page.Page) {
+	t.Helper()
+	for i, f := range page.Check(pages) {
+		if i == 5 {
+			t.Fatal("and more")
+		}
+		t.Error(f)
+	}
+}
+
+func TestPageFacts(t *testing.T) {
+	for _, o := range []sheets.Options{{}, {TwoSided: true}, {Large: true}, {LightInk: true}} {
+		name := fmt.Sprintf("two-sided=%v,large=%v,light=%v", o.TwoSided, o.Large, o.LightInk)
+		t.Run(name, func(t *testing.T) {
+			each(t, func(t *testing.T, q *sheets.Quilt) { facts(t, binder(t, q, o).Pages) })
+		})
+	}
+}
+
+func TestLabelFacts(t *testing.T) {
+	for name, q := range samplePlans() {
+		for _, stock := range sheets.Stocks() {
+			if stock.HoldsCode() != nil {
+				continue
+			}
+			t.Run(fmt.Sprint(name, "/", stock), func(t *testing.T) {
+				doc, err := sheets.Labels(q, sheets.LabelOptions{Stock: stock, Skip: 1}, page.NewStyle(fonts.Default()))
+				if err != nil {
+					t.Fatal(err)
+				}
+				facts(t, doc.Pages)
+				if n := count(doc.Pages, func(it page.Item) bool { _, ok := it.(page.Code); return ok }); n != len(q.Bags.Bags) {
+					t.Errorf("%d square codes for %d bags", n, len(q.Bags.Bags))
+				}
+			})
+		}
+	}
+}
+
+func count(pages []page.Page, is func(page.Item) bool) int {
+	n := 0
+	for _, p := range pages {
+		for _, it := range p.Items {
+			if is(it) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// Every placed piece is drawn once, at its size divided by the scale.
+func TestPiecesToScale(t *testing.T) {
+	each(t, func(t *testing.T, q *sheets.Quilt) {
+		drawn := map[string][]page.Box{}
+		for _, p := range binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages {
+			for _, it := range p.Items {
+				if r, ok := it.(page.Rect); ok && strings.HasPrefix(r.What(), "piece ") {
+					drawn[r.What()] = append(drawn[r.What()], r.Box)
+				}
+			}
+		}
+		total := 0
+		for i := range q.Fabrics {
+			f := &q.Fabrics[i]
+			seen := make([]int, len(f.Pieces))
+			for _, c := range f.Cloths {
+				scale := length.Length(sheets.ScaleOf(q, &c))
+				for _, placed := range c.Placed {
+					seen[placed.Piece]++
+					total++
+					mark := fmt.Sprintf("piece %s #%d", f.Pieces[placed.Piece].ID, seen[placed.Piece])
+					boxes := drawn[mark]
+					if len(boxes) != 1 {
+						t.Fatalf("%s is drawn %d times", mark, len(boxes))
+					}
+					if b := boxes[0]; off(b.W*scale, placed.W) > scale || off(b.H*scale, placed.H) > scale {
+						t.Fatalf("%s: %v at 1:%d, lies %v x %v", mark, b, scale, placed.W, placed.H)
+					}
+				}
+			}
+		}
+		if total != len(drawn) {
+			t.Errorf("%d pieces drawn, %d placed", len(drawn), total)
+		}
+	})
+}
+
+func off(a, b length.Length) length.Length { return max(a-b, b-a) }
+
+// The tally has a box for each piece, or for each strip of many pieces.
+func TestTallies(t *testing.T) {
+	each(t, func(t *testing.T, q *sheets.Quilt) {
+		boxes := map[string]int{}
+		for _, p := range binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages {
+			for _, it := range p.Items {
+				if r, ok := it.(page.Rect); ok && strings.HasPrefix(r.What(), "tally ") {
+					words := strings.Fields(r.What())
+					boxes[words[1]+" "+words[3]]++
+				}
+			}
+		}
+		for i := range q.Fabrics {
+			f := &q.Fabrics[i]
+			for j, p := range f.Pieces {
+				want := map[int]int{}
+				for u, use := range p.Uses {
+					want[q.Bags.Of(f.Fabric.ID, p.ID, u)] += use.Count + use.Spares
+				}
+				for bag, n := range want {
+					if n > 120 {
+						n = f.StripsWith(j)
+					}
+					if got := boxes[fmt.Sprint(p.ID, " ", bag)]; got != n {
+						t.Errorf("%s bag %d: %d boxes, want %d", p.ID, bag, got, n)
+					}
+				}
+			}
+		}
+	})
+}
+
+func TestSameBytes(t *testing.T) {
+	q := samplePlans()["lantern-row.yaml"]
+	var a, b bytes.Buffer
+	for _, w := range []*bytes.Buffer{&a, &b} {
+		if err := pdf.Write(w, binder(t, q, sheets.Options{})); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !bytes.Equal(a.Bytes(), b.Bytes()) {
+		t.Error("the same plan gives other bytes")
+	}
+}
