@@ -37,7 +37,6 @@ func (r *reader) source(k Key, v value) (Source, bool) {
 	}
 	id := v.text
 	isFabric, isMix := r.plan.Fabric(id) != nil, r.plan.Mix(id) != nil
-	fabrics, mixes := r.plan.fabricIDs(), r.plan.mixIDs()
 	switch {
 	case isFabric && k.Kind != KindMix:
 		return Source{v.at, id, false}, true
@@ -48,11 +47,11 @@ func (r *reader) source(k Key, v value) (Source, bool) {
 	case isMix:
 		r.fault(v.at, "write mix: "+id, "%q is a mix; expected the name of a fabric", id)
 	case k.Kind == KindMix:
-		r.unknownName(v, "mix", mixes)
+		r.unknownName(v, "mix", r.plan.mixIDs())
 	case k.Kind == KindFabric:
-		r.unknownName(v, "fabric", fabrics)
+		r.unknownName(v, "fabric", r.plan.fabricIDs())
 	default:
-		r.unknownName(v, "fabric or mix", slices.Concat(fabrics, mixes))
+		r.unknownName(v, "fabric or mix", slices.Concat(r.plan.fabricIDs(), r.plan.mixIDs()))
 	}
 	return Source{}, false
 }
@@ -60,10 +59,10 @@ func (r *reader) source(k Key, v value) (Source, bool) {
 // unknownName notes that no noun of that name is in the plan. Where the plan has
 // none at all, that is told elsewhere.
 func (r *reader) unknownName(v value, noun string, names []string) {
-	if len(names) == 0 && noun != "mix" {
+	switch {
+	case len(r.faults) >= maxFaults, len(names) == 0 && noun != "mix":
 		return
-	}
-	if len(names) == 0 {
+	case len(names) == 0:
 		r.fault(v.at, "", "%s %q is not in this plan; it has none", noun, shorten(v.text))
 		return
 	}
@@ -73,6 +72,9 @@ func (r *reader) unknownName(v value, noun string, names []string) {
 // unknownKey notes a key that a mapping doesn't have, and names the one that was
 // probably meant.
 func (r *reader) unknownKey(t Table, p pair) {
+	if len(r.faults) >= maxFaults {
+		return
+	}
 	names := make([]string, len(t.Keys))
 	for i, k := range t.Keys {
 		names[i] = k.Name

@@ -8,8 +8,9 @@ import (
 
 // Read reads a plan file. name is the file's name for messages; nothing is
 // opened. It gives the whole plan and no problems, or no plan and every fault of
-// the file, sorted by place: never both, and no doubts. It doesn't panic,
-// whatever the data, and takes files up to 4 MiB.
+// the file (the first thousand, where it is no plan at all), sorted by place:
+// never both, and no doubts. It doesn't panic, whatever the data, and takes files
+// up to 4 MiB.
 func Read(name string, data []byte) (*Plan, Problems) {
 	v, faults, ok := parseYAML(name, data)
 	if ok {

@@ -90,7 +90,9 @@ type converter struct {
 
 // fault notes a problem at a node.
 func (c *converter) fault(n *yaml.Node, what, hint string) {
-	c.faults = append(c.faults, Problem{At: c.at(n), What: what, Hint: hint})
+	if len(c.faults) < maxFaults {
+		c.faults = append(c.faults, Problem{At: c.at(n), What: what, Hint: hint})
+	}
 }
 
 // at is a node's place.
