@@ -13,8 +13,10 @@ type Block interface {
 // A setting is what blocks need to know to cut themselves into slabs.
 type setting struct {
 	style *Style
-	// tall is the height of a whole page's body: no slab may be higher.
+	// tall is the height of a whole page's body: no slab should be higher.
 	tall length.Length
+	// inColumns is set for what stands in columns already.
+	inColumns bool
 }
 
 // A slab is a piece of a block that is not broken over pages.
@@ -148,7 +150,8 @@ func (k Keep) slabs(c *setting, w length.Length) []slab {
 	return out
 }
 
-// A Framed is blocks in a box with round corners, in one piece.
+// A Framed is blocks in a box with round corners, in one piece. What is too high
+// for a page is set in without the box.
 type Framed struct {
 	Blocks []Block
 	Fill   Ink
@@ -158,6 +161,9 @@ type Framed struct {
 func (f Framed) slabs(c *setting, w length.Length) []slab {
 	pad := c.style.Space
 	placed, _, h := stack(whole(c.style, w-2*pad, f.Blocks), endless, false)
+	if h+2*pad > c.tall {
+		return Indent{Left: pad, Right: pad, Blocks: f.Blocks}.slabs(c, w)
+	}
 	draw := func(p *Pen, b Box) {
 		p.Frame(b, f.Fill, p.Style.Hair, f.Mark)
 		for _, s := range placed {

@@ -6,7 +6,8 @@ import (
 	"cutbinder/layout/length"
 )
 
-// Columns sets blocks in N columns side by side, as level as they come.
+// Columns sets blocks in N columns side by side, as level as they come. Columns
+// within columns are not set side by side again.
 type Columns struct {
 	N      int
 	Gutter length.Length
@@ -21,9 +22,14 @@ type columnSet struct {
 }
 
 func (k Columns) slabs(c *setting, w length.Length) []slab {
+	if c.inColumns {
+		return slabsOf(c, w, k.Blocks)
+	}
+	in := *c
+	in.inColumns = true
 	n := max(k.N, 1)
 	each := (w - k.Gutter*length.Length(n-1)) / length.Length(n)
-	set := &columnSet{n: n, w: each, step: each + k.Gutter, slabs: solid(slabsOf(c, each, k.Blocks))}
+	set := &columnSet{n: n, w: each, step: each + k.Gutter, slabs: solid(slabsOf(&in, each, k.Blocks))}
 	if len(set.slabs) == 0 {
 		return nil
 	}

@@ -140,14 +140,17 @@ type flow struct {
 // fill flows slabs over as many pages as they need.
 func (f *flow) fill(slabs []slab) {
 	for len(slabs) > 0 {
+		if slabs[0].next { // ends a page, but makes no empty one
+			if f.y > 0 {
+				f.pen = nil
+			}
+			slabs = slabs[1:]
+			continue
+		}
 		if f.pen == nil {
 			f.turn()
 		}
 		switch s := &slabs[0]; {
-		case s.next:
-			f.pen = nil
-			slabs = slabs[1:]
-			continue
 		case s.gap && s.columns == nil:
 			f.gap = max(f.gap, s.h)
 			slabs = slabs[1:]

@@ -63,7 +63,7 @@ func (g *grid) wants() (natural, least []length.Length) {
 			i := 0
 			for k := range rows[r].Cells {
 				cell := &rows[r].Cells[k]
-				if i < n && cell.span() == 1 && g.Columns[i].Width == 0 {
+				if i < n && cell.span() == 1 {
 					line, word := g.cellWants(i, cell)
 					natural[i], least[i] = max(natural[i], line), max(least[i], word)
 				}
