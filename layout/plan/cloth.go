@@ -51,49 +51,70 @@ var countWords = strings.Fields("one two three four five six seven eight nine te
 //   - a mapping of width and length
 func (r *reader) cloths(k Key, v value, f *Fabric) []Cloth {
 	if v.shape == mapping {
-		c := Cloth{At: v.at}
-		n, _ := clothTable.read(r, v, &c)
-		if c.FullWidth = !n.Stated("width"); c.FullWidth {
-			c.W = f.Width
-			c.Name = r.plan.Units.FormatCloth(c.H)
-			return []Cloth{c}
-		}
-		c.Name = r.plan.Units.FormatSize(length.Size{W: c.W, H: c.H})
-		return []Cloth{c}
+		return []Cloth{r.measured(v, f)}
 	}
 	s, ok := r.text(k, v)
 	if !ok {
 		return nil
 	}
-	words := strings.Join(strings.Fields(strings.ToLower(s)), " ")
+	c := Cloth{At: v.at, Name: strings.Join(strings.Fields(s), " ")}
+	words := strings.ToLower(c.Name)
 	if words == "three quarter yards" {
 		r.fault(v.at, "write 3/4 yd, or 3 x quarter yard", "%s: found %s, which may mean one length or three", k.Name, found(v))
 		return nil
 	}
-	count, what, named := 1, strings.TrimSuffix(words, "s"), false
 	if m := countForm.FindStringSubmatch(words); m != nil && words != "three quarter yard" {
-		count, what, named = countOf(m[1]), strings.TrimSuffix(m[2], "s"), true
+		return r.counted(k, v, countOf(m[1]), strings.TrimSuffix(m[2], "s"), f)
 	}
+	if words == "fat quarter" || words == "fat eighth" {
+		return r.counted(k, v, 1, words, f)
+	}
+	if !r.oneCloth(k, v, &c, f) {
+		return nil
+	}
+	return []Cloth{c}
+}
+
+// measured reads a cloth that is written as a mapping, and names it by its
+// measures.
+func (r *reader) measured(v value, f *Fabric) Cloth {
+	c := Cloth{At: v.at}
+	n, _ := clothTable.read(r, v, &c)
+	if n.Stated("width") {
+		c.Name = r.plan.Units.FormatSize(c.Size)
+		return c
+	}
+	c.W, c.FullWidth = f.Width, true
+	c.Name = r.plan.Units.FormatCloth(c.H)
+	return c
+}
+
+// counted writes a count of fat quarters, half yards and the like out, each by its
+// number.
+func (r *reader) counted(k Key, v value, count int, what string, f *Fabric) []Cloth {
 	if count < 1 || count > maxCloths {
 		r.fault(v.at, "", "%s: found %s; expected a count from 1 to %d", k.Name, found(v), maxCloths)
 		return nil
 	}
-	c := Cloth{At: v.at, Name: what}
-	switch {
-	case what == "fat quarter":
+	c := Cloth{At: v.at}
+	switch what = strings.ReplaceAll(what, "-", " "); what {
+	case "fat quarter":
 		c.Size = r.standard.quarter
-	case what == "fat eighth":
+	case "fat eighth":
 		c.Size = r.standard.eighth
-	case named:
+	default: // countForm leaves lengths that Parse reads
 		c.H, _ = length.Parse(what, r.plan.Units)
 		c.W, c.FullWidth = f.Width, true
-	default:
-		c.Name = strings.Join(strings.Fields(s), " ")
-		if !r.oneCloth(k, v, &c, f) {
-			return nil
+	}
+	cloths := make([]Cloth, count)
+	for i := range cloths {
+		cloths[i] = c
+		cloths[i].Name = what
+		if count > 1 {
+			cloths[i].Name = fmt.Sprintf("%s %d of %d", what, i+1, count)
 		}
 	}
-	return counted(c, count)
+	return cloths
 }
 
 // countOf is a count written in digits or as a word.
@@ -108,18 +129,6 @@ func countOf(s string) int {
 	}
 	n, _ := strconv.Atoi(s)
 	return n
-}
-
-// counted writes a count of a cloth out, each by its number.
-func counted(c Cloth, count int) []Cloth {
-	cloths := make([]Cloth, count)
-	for i := range cloths {
-		cloths[i] = c
-		if count > 1 {
-			cloths[i].Name = fmt.Sprintf("%s %d of %d", c.Name, i+1, count)
-		}
-	}
-	return cloths
 }
 
 // oneCloth reads a length or a size into c.

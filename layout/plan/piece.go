@@ -90,7 +90,7 @@ func (r *reader) piece(v value, b *Block) *Piece {
 	if !ok {
 		return p
 	}
-	r.counted(p, b)
+	r.numbered(p, b)
 	if p.Stated("unit") && r.faultyAt(p.Place("unit")) {
 		return p // what the unit asks for isn't known
 	}
@@ -104,8 +104,8 @@ func (r *reader) piece(v value, b *Block) *Piece {
 	return p
 }
 
-// counted checks that a line says how many pieces it asks for.
-func (r *reader) counted(p *Piece, b *Block) {
+// numbered checks that a line says how many pieces it asks for.
+func (r *reader) numbered(p *Piece, b *Block) {
 	want, other, where, wrong := "need", "each", "outside blocks", "in a block"
 	if b != nil {
 		want, other, where, wrong = "each", "need", "in a block", "outside blocks"

@@ -131,32 +131,23 @@ func (r *reader) sourced(p *Piece, rule unitRule) {
 			stated = append(stated, key)
 		}
 	}
-	switch {
+	switch n := len(p.Sources); {
 	case len(stated) == 0:
 		r.fault(p.At, "write fabric: and the fabric's name", "the piece has no fabric")
-		return
 	case len(stated) > 1:
 		r.fault(p.Place(stated[1]), "keep one of them", "the piece has both %s; expected one", strings.Join(stated, " and "))
-		return
-	case len(p.Sources) == 0:
-		return
-	}
-	at, n := p.Place(stated[0]), len(p.Sources)
-	if n == 1 && rule.least > 1 {
+	case n == 1:
 		for len(p.Sources) < rule.least {
 			p.Sources = append(p.Sources, p.Sources[0])
 		}
-		return
-	}
-	switch {
 	case n > rule.most && rule.most == 1:
-		r.fault(at, "to cut from any of several, make a mix of them", "fabrics: %d are written; unit %s takes one", n, p.Unit)
-	case n < rule.least || n > rule.most:
+		r.fault(p.Place(stated[0]), "to cut from any of several, make a mix of them", "fabrics: %d are written; unit %s takes one", n, p.Unit)
+	case n > 0 && (n < rule.least || n > rule.most):
 		want := fmt.Sprint(rule.least)
 		if rule.most > rule.least {
 			want = fmt.Sprintf("%d to %d", rule.least, rule.most)
 		}
-		r.fault(at, "", "fabrics: %d are written; unit %s takes %s: %s", n, p.Unit, want, rule.roles)
+		r.fault(p.Place(stated[0]), "", "fabrics: %d are written; unit %s takes %s: %s", n, p.Unit, want, rule.roles)
 	}
 }
 
