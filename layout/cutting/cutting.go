@@ -19,7 +19,7 @@ type List struct {
 // A Piece is one cut size from one fabric, for all the uses it has.
 type Piece struct {
 	ID      string      // "dusk-1"
-	Size    length.Size // as cut; W across the width where it may not be turned
+	Size    length.Size // as cut; W across the width where it may not be turned, else the shorter side
 	Need    int         // how many to cut, spares counted: the sum over Uses
 	MayTurn bool        // true for squares
 	WOF     bool        // a strip across the whole usable width

@@ -95,12 +95,13 @@ func (b *builder) of(s plan.Source) []*plan.Fabric {
 	return fabrics
 }
 
-// narrowest is the least usable width among a source's fabrics.
+// narrowest is how long strips across the width are at least, whichever of a
+// source's fabrics they come from.
 func (b *builder) narrowest(s plan.Source) length.Length {
 	var w length.Length
 	for i, f := range b.of(s) {
-		if i == 0 || f.Width < w {
-			w = f.Width
+		if i == 0 || usable(f) < w {
+			w = usable(f)
 		}
 	}
 	return w

@@ -13,6 +13,20 @@ func fits(size length.Size, fixed bool, width length.Length) bool {
 	return size.W <= width || !fixed && size.H <= width
 }
 
+// usable is how long strips across a fabric's whole width are: its usable width,
+// but no more than the widest cloth where all that is on the shelf is narrower,
+// such as fat quarters.
+func usable(f *plan.Fabric) length.Length {
+	var widest length.Length
+	for _, c := range f.Have {
+		widest = max(widest, c.W)
+	}
+	if widest > 0 {
+		return min(f.Width, widest)
+	}
+	return f.Width
+}
+
 // tooWide tells that none of a demand's fabrics is wide enough for it.
 func (b *builder) tooWide(d *demand) {
 	u := b.plan.Units

@@ -58,8 +58,8 @@ func (b *builder) patch(piece *plan.Piece, n int, use Use) {
 	switch r, ok := Recipe(b.plan, piece); {
 	case ok:
 		d.size, d.use.Sum = r.Parts[0].Size, r.Parts[0].Sum
-	case piece.Cut.W == length.WOF || piece.Cut.H == length.WOF:
-		d.setAcross(acrossHeight(piece.Cut), stated(acrossHeight(piece.Cut)))
+	case min(piece.Cut.W, piece.Cut.H, piece.Finished.W, piece.Finished.H) == length.WOF:
+		b.across(&d, piece)
 	default:
 		d.size, d.use.Sum = piece.Cut, statedSize(piece.Cut)
 	}
@@ -69,13 +69,29 @@ func (b *builder) patch(piece *plan.Piece, n int, use Use) {
 	b.add(d)
 }
 
-// acrossHeight is the side of a strip across the width that isn't the width
-// itself: makers write it on either side of the cross.
-func acrossHeight(size length.Size) length.Length {
-	if size.H == length.WOF {
-		return size.W
+// across makes a demand one for strips across the whole width, by their finished
+// or their cut width.
+func (b *builder) across(d *demand, piece *plan.Piece) {
+	h := stripWidth(piece.Cut)
+	sum := stated(h)
+	if piece.Cut == (length.Size{}) {
+		h = stripWidth(piece.Finished)
+		part := sewing(b.plan, false).Patch(length.Size{W: h, H: h}).Parts[0]
+		h, sum = part.Size.H, part.Sum
 	}
-	return size.H
+	d.setAcross(h, sum)
+}
+
+// stripWidth is how wide a strip across the fabric's width is: makers write it on
+// either side of WOF, or alone.
+func stripWidth(size length.Size) length.Length {
+	switch {
+	case size.H == length.WOF:
+		return size.W
+	case size.W == length.WOF:
+		return size.H
+	}
+	return min(size.W, size.H)
 }
 
 // setAcross makes a demand one for strips across the whole width. Sum is how
@@ -135,26 +151,17 @@ func joinLoss(strip, seam, wof length.Length) length.Length {
 // strip takes in strips across the whole width.
 func (b *builder) strip(piece *plan.Piece, n int, use Use) {
 	d := demand{at: sizePlace(piece.Node), source: source(piece, 0), count: n, use: use}
-	if piece.Cut == (length.Size{}) {
-		part := sewing(b.plan, piece.Trim).Patch(length.Size{W: stripHeight(piece.Finished), H: stripHeight(piece.Finished)}).Parts[0]
-		d.setAcross(part.Size.H, part.Sum)
-	} else {
-		d.setAcross(stripHeight(piece.Cut), stated(stripHeight(piece.Cut)))
-	}
+	b.across(&d, piece)
 	b.add(d)
 }
 
-// stripHeight is how wide a strip is: of two sides the shorter, since the other
-// is the fabric's width.
-func stripHeight(size length.Size) length.Length {
-	if size.W == length.WOF || size.H == length.WOF {
-		return acrossHeight(size)
-	}
-	return min(size.W, size.H)
+// StripSet is how a strip set's line gives n segments, from the narrowest of its
+// fabrics, and how wide that is.
+func StripSet(p *plan.Plan, piece *plan.Piece, n int) (set trade.StripSet, wof length.Length) {
+	return newBuilder(p).setOf(piece, n)
 }
 
-// stripSet takes in the strips of as many strip sets as n segments take.
-func (b *builder) stripSet(piece *plan.Piece, n int, use Use) {
+func (b *builder) setOf(piece *plan.Piece, n int) (trade.StripSet, length.Length) {
 	var finished []length.Length
 	var wof length.Length
 	for i, s := range piece.Strips {
@@ -163,7 +170,12 @@ func (b *builder) stripSet(piece *plan.Piece, n int, use Use) {
 			wof = w
 		}
 	}
-	set := sewing(b.plan, piece.Trim).StripSet(finished, piece.Segment, wof, n)
+	return sewing(b.plan, false).StripSet(finished, piece.Segment, wof, n), wof
+}
+
+// stripSet takes in the strips of as many strip sets as n segments take.
+func (b *builder) stripSet(piece *plan.Piece, n int, use Use) {
+	set, wof := b.setOf(piece, n)
 	if set.Sets == 0 {
 		u := b.plan.Units
 		b.fault(piece.Place("segment"), fmt.Sprintf("a segment cut %s is longer than the strips: the narrowest fabric is %s wide",

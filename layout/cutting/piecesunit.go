@@ -19,13 +19,13 @@ func sewing(p *plan.Plan, trim bool) trade.Sewing {
 }
 
 // Recipe is how the unit of a line of pieces is made. It is false for strips and
-// strip sets, which depend on the fabric's width, for patches whose cut size is
-// stated, and for methods that don't make the unit.
+// strip sets, which depend on the fabric's width (see StripSet), for patches whose
+// cut size is stated, and for methods that don't make the unit.
 func Recipe(p *plan.Plan, piece *plan.Piece) (trade.Recipe, bool) {
 	s, f := sewing(p, piece.Trim), piece.Finished
 	switch piece.Unit {
 	case plan.Patch, "":
-		return s.Patch(f), f.W > 0
+		return s.Patch(f), f.W > 0 && f.H > 0
 	case plan.HalfSquare:
 		return halfSquare(s, piece)
 	case plan.QuarterSquare:

@@ -117,7 +117,7 @@ func (s *spreading) hand(f *plan.Fabric, d *demand, count, spares int) {
 func (l *List) put(size length.Size, fixed, late bool, use Use) {
 	p := Piece{WOF: size.W == length.WOF, Late: late}
 	use.Cut = size
-	p.Size, use.Sum = asCut(size, l.Fabric.Width, use.Sum)
+	p.Size, use.Sum = asCut(size, usable(l.Fabric), use.Sum)
 	p.MayTurn = p.Size.W == p.Size.H || !fixed && !l.Fabric.OneWay
 	if p.MayTurn && p.Size.W > p.Size.H {
 		p.Size = turned(p.Size)

@@ -53,7 +53,7 @@ func (s *shelf) load(size length.Size, fixed bool) load {
 	if s.endless {
 		return load{}
 	}
-	size, _ = asCut(size, s.fabric.Width, trade.Sum{})
+	size, _ = asCut(size, usable(s.fabric), trade.Sum{})
 	var n int64
 	for _, c := range s.cloths {
 		fit := int64(c.W/size.W) * int64(c.H/size.H)
