@@ -133,32 +133,38 @@ func countOf(s string) int {
 
 // oneCloth reads a length or a size into c.
 func (r *reader) oneCloth(k Key, v value, c *Cloth, f *Fabric) bool {
-	l, wrong := length.Parse(v.text, r.plan.Units)
-	if wrong == nil {
-		if l == 0 {
-			r.fault(v.at, "", "%s: found %s; expected a length above zero", k.Name, found(v))
-			return false
-		}
+	_, err := length.Parse(v.text, r.plan.Units)
+	if err == nil {
+		l, ok := r.length(k, v, limits{})
 		c.W, c.H, c.FullWidth = f.Width, l, true
-		return true
+		return ok
 	}
 	if !strings.ContainsAny(strings.ToLower(v.text), "x×") && !strings.Contains(v.text, " by ") {
-		var err *length.Error
-		errors.As(wrong, &err)
-		r.fault(v.at, meant(strings.TrimLeft(v.text, "0123456789 "), []string{"fat quarter", "fat quarters", "fat eighth", "half yard", "quarter yard"}),
-			"%s: %q %s; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters", k.Name, err.Text, err.Why)
+		r.noCloth(k, v, err)
 		return false
 	}
 	z, ok := r.size(k, v, true)
-	if !ok {
-		return false
-	}
 	if z.W == length.WOF {
 		c.W, c.H, c.FullWidth = f.Width, z.H, true
-		return true
+	} else {
+		c.Size = r.acrossFirst(z, f.Width)
 	}
-	c.Size = r.acrossFirst(z, f.Width)
-	return true
+	return ok
+}
+
+// noCloth notes that a text is no length of cloth.
+func (r *reader) noCloth(k Key, v value, err error) {
+	const forms = "expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters"
+	hint := meant(strings.TrimLeft(v.text, "0123456789 "), []string{"fat quarter", "fat quarters", "fat eighth", "half yard", "quarter yard"})
+	why := "is not a length"
+	var e *length.Error
+	switch words := strings.ToLower(strings.TrimSpace(v.text)); {
+	case words == "fat quarters" || words == "fat eighths":
+		why, hint = "does not say how many", "write 2 "+words
+	case errors.As(err, &e):
+		why = e.Why
+	}
+	r.fault(v.at, hint, "%s: %s %s; %s", k.Name, found(v), why, forms)
 }
 
 // acrossFirst turns a written size round where its second number is the width.

@@ -100,10 +100,17 @@ func (r *reader) count(k Key, v value, least, most int) (int, bool) {
 	return n, true
 }
 
+// The longest length and the longest side of a size that plans may have: far
+// above any bolt's and any quilt's, and low enough that sums and areas stay small.
+const (
+	maxLength = 200 * length.Yard
+	maxSize   = 30 * length.Yard
+)
+
 // limits are what a length must lie within.
 type limits struct {
 	zero bool          // zero will do
-	most length.Length // 0 stands for length.Max
+	most length.Length // 0 stands for maxLength
 }
 
 // length reads a length within limits.
@@ -113,13 +120,17 @@ func (r *reader) length(k Key, v value, within limits) (length.Length, bool) {
 		return 0, false
 	}
 	l, err := length.Parse(s, r.plan.Units)
+	most := within.most
+	if most == 0 {
+		most = maxLength
+	}
 	switch {
 	case err != nil:
 		r.fault(v.at, commaHint(v), "%s: %s", k.Name, err)
 	case l == 0 && !within.zero:
 		r.fault(v.at, "", "%s: found %s; expected a length above zero, such as %s", k.Name, found(v), k.Example)
-	case within.most > 0 && l > within.most:
-		r.fault(v.at, "", "%s: found %s; expected at most %s", k.Name, found(v), r.plan.Units.Format(within.most, length.WithUnit))
+	case l > most:
+		r.fault(v.at, "", "%s: found %s; expected at most %s", k.Name, found(v), r.plan.Units.Format(most, length.WithUnit))
 	default:
 		return l, true
 	}
@@ -148,6 +159,9 @@ func (r *reader) size(k Key, v value, wof bool) (length.Size, bool) {
 		return length.Size{}, false
 	case z.W == 0 || z.H == 0:
 		r.fault(v.at, "", "%s: found %s; expected sides above zero, such as %s", k.Name, found(v), k.Example)
+		return length.Size{}, false
+	case max(z.W, z.H) > maxSize:
+		r.fault(v.at, "", "%s: found %s; expected sides of at most %s", k.Name, found(v), r.plan.Units.Format(maxSize, length.WithUnit))
 		return length.Size{}, false
 	case !wof && (z.W == length.WOF || z.H == length.WOF):
 		r.fault(v.at, "", "%s: found %s; WOF means nothing here, expected two lengths such as %s", k.Name, found(v), k.Example)

@@ -30,6 +30,7 @@ var syntaxWords = []wording{
 	{"node content", "expected a value here", ""},
 	{"unknown anchor", "* refers to another value, which plans do not do", "write the value out here; a text that starts with * needs quotes"},
 	{"max depth", "too many values stand in one another", ""},
+	{"non-alphabetical", "a line that begins with % is not expected here", "put the text between quotes"},
 	{"directive", "a line that begins with % is not expected here", "put the text between quotes"},
 	{"document start", "the line does not fit those above it", "indent it as its neighbours are"},
 }

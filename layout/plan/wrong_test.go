@@ -128,7 +128,7 @@ var wrongPlans = []struct {
 	{`fabrics: {dusk: {claims: 1/2 yd}, wick: {}, ember: {}}`, []string{`1:26: claims: found "1/2 yd"; expected keys with values such as {buy: 1/2 yd}`}},
 	// cloth at hand
 	{`fabrics: {dusk: {have: some}, wick: {}, ember: {}}`, []string{`1:24: have: "some" is not a length; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters`}},
-	{`fabrics: {dusk: {have: 0}, wick: {}, ember: {}}`, []string{`1:24: have: found "0"; expected a length above zero`}},
+	{`fabrics: {dusk: {have: 0}, wick: {}, ember: {}}`, []string{`1:24: have: found "0"; expected a length above zero, such as half yard`}},
 	{`fabrics: {dusk: {have: 2 fat quaters}, wick: {}, ember: {}}`, []string{`1:24: have: "2 fat quaters" has no unit named "fat"; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters | did you mean fat quarters?`}},
 	{`fabrics: {dusk: {have: three quarter yards}, wick: {}, ember: {}}`, []string{`1:24: have: found "three quarter yards", which may mean one length or three | write 3/4 yd, or 3 x quarter yard`}},
 	{`fabrics: {dusk: {have: 0 fat quarters}, wick: {}, ember: {}}`, []string{`1:24: have: found "0 fat quarters"; expected a count from 1 to 2000`}},
@@ -242,6 +242,28 @@ var wrongPlans = []struct {
 	{`accept: {short:dusk: }`, []string{`1:10: short:dusk: found nothing; expected a text such as bought before`}},
 	{`claims: {pieces: 0}`, []string{`1:18: pieces: found "0"; expected a whole number from 1 to 1000000`}},
 	{`allow: {spare: 600%, squaring: 2 m, retrue: -1}`, []string{`1:16: spare: found "600%"; expected at most 500 %`, `1:32: squaring: found "2 m"; expected at most 36 in`, `1:45: retrue: found "-1"; expected a whole number from 0 to 1000`}},
+	// and more of each
+	{`cut-step: "1,234 mm"`, []string{`1:11: cut-step: "1,234 mm" has a comma that may mean thousands; expected a length such as 4 1/2, 4.5 or 6.5 cm | write a decimal with a point: 6.5`}},
+	{`seam: 0,250 in or so`, []string{`1:7: seam: "0,250 in or so" is not a length; expected a length such as 4 1/2, 4.5 or 6.5 cm | write a decimal with a point: 6.5`}},
+	{`finished: 54 x 2000`, []string{`1:11: finished: found "54 x 2000"; expected sides of at most 1080 in`}},
+	{`fabrics: {dusk: {have: 300 yd}, wick: {}, ember: {}}`, []string{`1:24: have: found "300 yd"; expected at most 7200 in`}},
+	{`fabrics: {dusk: {have: fat quarters}, wick: {}, ember: {}}`, []string{`1:24: have: "fat quarters" does not say how many; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters | write 2 fat quarters`}},
+	{`fabrics: {dusk: {have: 0 yd}, wick: {}, ember: {}}`, []string{`1:24: have: found "0 yd"; expected a length above zero, such as half yard`}},
+	{"fabrics: {a: {}, b: {}, c: {}, d: {}, e: {}, f: {}, g: {}, h: {}, i: {}, j: {}, k: {}, l: {}, m: {}}\nmixes: {}\npieces: [{cut: 2, need: 1, fabric: quince}]", []string{`3:36: fabric "quince" is not in this plan; expected one of a, b, c, d, e, f, g, h, i, j, k, l and 1 more`}},
+	{"mixes: {}\npieces: [{cut: 2, need: 1, mix: night}]", []string{`2:33: mix "night" is not in this plan; it has none`}},
+	{`mixes: {night: [dusk, ~]}`, []string{`1:23: mix night: found nothing; expected the name of a fabric such as dusk`}},
+	{`mixes: {night: [*d, ember]}`, []string{`1:18: * refers to another value, which plans do not do | write the value out here; a text that starts with * needs quotes`}},
+	{"setting: {on-point: 3 x 4, sides: night, generous: no, block: 9}\nmark: [K7Q]", []string{`2:7: mark: found a list; expected a text such as K7Q`}},
+	{"blocks: {A: {make: 2, finished: 9, pieces: [{cut: 2, each: 1, fabric: dusk}]}, B: {make: 2, finished: 8, pieces: [{cut: 2, each: 1, fabric: dusk}]}}\nsashing: {blocks: 2 x 2, width: 1, fabric: dusk}", []string{`2:10: the sashing has no block; expected the blocks' finished size, since the plan doesn't state one size for all of them | write block: and the finished size`}},
+	{"blocks: {A: {make: 2, finished: 9 x 8, pieces: [{cut: 2, each: 1, fabric: dusk}]}}\nsetting: {on-point: 2 x 2, sides: dusk}", []string{`2:10: the setting takes square blocks; the plan's are 9 x 8 | write block: and the finished side`}},
+	{"blocks: {A: {make: 2, pieces: [{cut: 2, each: 1, fabric: dusk}]}}\nquilt: [{A: 2}, [[A]]]", []string{`2:9: quilt: found keys with values; expected a row of block names such as [A, B, A]`, `2:18: quilt: found a list; expected the name of a block`}},
+	{`fabrics: {"a name that is longer than forty characters altogether": {}, dusk: {}, wick: {}, ember: {}}`, []string{`1:11: fabrics: the name "a name that is longer than forty characters altogether" has 54 characters; expected at most 40 | give it a short name here and the long one as its name:`}},
+	{`language: [en]`, []string{`1:11: language: found a list; expected a text such as en`}},
+	{`accept: {a: [b]}`, []string{`1:13: a: found a list; expected a text such as bought before`}},
+	{"pieces: [{unit: strip, cut: 2 x WOF, need: 1, fabric: dusk}]\nxyz: 1", []string{`2:1: plan has no key "xyz"; expected one of plan, by, version, date, mark, note, language, font, units, finished, seam, cut-step, cutting, allow, fabrics, mixes, blocks, pieces, setting, sashing, borders, binding, backing, batting, bags, labels, paper, hand, ruler, mat, quilt, claims, accept`}},
+	{`pieces: [{unit: side-setting, finished: 9, need: 1, fabric: dusk, method: stitch-and-flip, join: yes}]`, []string{`1:75: unit side-setting takes no method; it is made in one way | leave it out`, `1:98: join is for patches with two lengths such as cut: 2 1/2 x 66`}},
+	{`fabrics: {dusk: {have: [half yard, *x]}, wick: {}, ember: {}}`, []string{`1:37: * refers to another value, which plans do not do | write the value out here; a text that starts with * needs quotes`}},
+	{`%x: 1`, []string{`1:1: a line that begins with % is not expected here | put the text between quotes`}},
 }
 
 func TestWrongPlans(t *testing.T) {
