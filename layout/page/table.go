@@ -113,10 +113,12 @@ type grid struct {
 	tail        []length.Length // and the widest of what follows it
 	gutter, pad length.Length
 	edge        length.Length // white outside the first and last column
+	tall        length.Length // the height a row may have: a page's, less the head's
 }
 
 func (t Table) slabs(c *setting, w length.Length) []slab {
 	g := t.measure(c, w)
+	g.tall = c.tall
 	var head []slab
 	for i := range t.Head {
 		for _, s := range g.row(&t.Head[i], true, i == len(t.Head)-1) {
@@ -124,6 +126,7 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 			head = append(head, s)
 		}
 	}
+	g.tall = max(c.tall-heightOf(head), c.tall/4)
 	out := head
 	for i := range t.Rows {
 		ss := g.row(&t.Rows[i], false, i == len(t.Rows)-1)
@@ -134,6 +137,15 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 		out = append(out, ss...)
 	}
 	return out[:len(out):len(out)]
+}
+
+// heightOf is how high slabs without gaps stand.
+func heightOf(slabs []slab) length.Length {
+	h := length.Length(0)
+	for i := range slabs {
+		h += slabs[i].h
+	}
+	return h
 }
 
 // right is the right edge of the last column.

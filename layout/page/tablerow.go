@@ -15,7 +15,7 @@ type laid struct {
 // page.
 func (g *grid) row(r *Row, head, last bool) []slab {
 	cells := g.cells(r, head)
-	tall := g.c.tall - 2*g.pad
+	tall := g.tall - 2*g.pad
 	if rowHeight(cells) <= tall {
 		return []slab{g.strip(r, cells, head, last)}
 	}

@@ -89,7 +89,7 @@ func (g *grid) cellWants(i int, cell *Cell) (line, word length.Length) {
 	case cell.Text != nil:
 		as := cell.Text.atoms(g.c.style.Fonts)
 		line, word = natural(as)
-		if k := wholeFigures(as); g.Columns[i].Align == Figures && !cell.Own && k > 0 {
+		if k := wholeFigures(as); g.Columns[i].Align == Figures && !cell.Own && (k > 0 || startsFraction(as)) {
 			g.whole[i] = max(g.whole[i], measure(as[:k]).up())
 			g.tail[i] = max(g.tail[i], measure(as[k:]).up())
 		}
