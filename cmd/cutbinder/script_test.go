@@ -1,0 +1,34 @@
+package main
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// The scripts run the program as a user does. "cutbinder" in them is this very
+// binary.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"cutbinder": func() {
+			os.Exit((&app{os.Stdin, os.Stdout, os.Stderr}).run(context.Background(), os.Args))
+		},
+	})
+}
+
+func TestScripts(t *testing.T) {
+	plans, err := filepath.Abs("../../testdata/plans")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata/script",
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("PLANS", plans)
+			return nil
+		},
+	})
+}
