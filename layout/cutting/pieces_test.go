@@ -148,6 +148,9 @@ func showUse(u Use) string {
 	if j := u.Joined; j != nil {
 		s += fmt.Sprintf(" joined %d of %s", j.Count, j.Size)
 	}
+	if u.Turned && u.Joined != nil {
+		s += " turned"
+	}
 	return s
 }
 
@@ -179,6 +182,13 @@ func TestPieces(t *testing.T) {
 			"dusk-1 (3) 5 1/4 x 5 1/4: 3 A goose\nwick-1 (12) 2 7/8 x 2 7/8: 12 A sky"},
 		{"geese by stitch and flip, one-way", quilt(oneWay("dusk"), block("A", 3, line(plan.Piece{Unit: plan.Geese, Method: plan.StitchAndFlip, Finished: size("4 x 2"), Count: 3}, "dusk", "wick"))),
 			"dusk-1 (9) 4 1/2 x 2 1/2 upright: 9 A goose\nwick-1 (18) 2 1/2 x 2 1/2: 18 A sky"},
+		{"half-squares and a square in a square by flipping", quilt(block("A", 2,
+			line(plan.Piece{Unit: plan.HalfSquare, Method: plan.StitchAndFlip, Finished: size("3"), Count: 3}, "dusk", "wick"),
+			line(plan.Piece{Unit: plan.SquareInSquare, Method: plan.StitchAndFlip, Finished: size("4"), Count: 1}, "dusk", "wick"))),
+			"dusk-1 (2) 4 1/2 x 4 1/2: 2 A centre\ndusk-2 (6) 3 1/2 x 3 1/2: 6 A\nwick-1 (6) 3 1/2 x 3 1/2: 6 A\nwick-2 (8) 2 1/2 x 2 1/2: 8 A corner"},
+		{"one source for two roles", quilt(block("A", 2, line(plan.Piece{Unit: plan.SquareInSquare, Finished: size("6"), Count: 1}, "dusk"))),
+			"dusk-1 (2) 4 3/4 x 4 3/4: 2 A centre\ndusk-2 (4) 3 7/8 x 3 7/8: 4 A corner into 2"},
+		{"nothing of nothing", quilt(block("A", 0, line(plan.Piece{Cut: size("3"), Count: 4}, "dusk"))), ""},
 		{"hourglass of three fabrics", quilt(block("A", 1, line(plan.Piece{Unit: plan.Hourglass, Finished: size("4"), Count: 5}, "dusk", "wick", "plum"))),
 			"dusk-1 (4) 5 1/4 x 5 1/4: 4 A\nwick-1 (2) 5 1/4 x 5 1/4: 2 A\nplum-1 (2) 5 1/4 x 5 1/4: 2 A"},
 		{"hourglass and half-square of one fabric twice", quilt(block("A", 1, line(plan.Piece{Unit: plan.Hourglass, Finished: size("4"), Count: 5}, "dusk", "dusk"))),
@@ -192,8 +202,10 @@ func TestPieces(t *testing.T) {
 		{"strips across the width, either way round", quilt(width("dusk", "41 1/2"), loose(
 			line(plan.Piece{Cut: length.Size{W: length.WOF, H: in("2 1/2")}, Count: 3, For: "a"}, "dusk"),
 			line(plan.Piece{Cut: length.Size{W: in("2 1/2"), H: length.WOF}, Count: 2, For: "b"}, "dusk"),
-			line(plan.Piece{Unit: plan.Strip, Finished: size("2"), Count: 4, For: "c"}, "dusk"))),
-			"dusk-1 (9) 41 1/2 x 2 1/2 upright WOF: 3 a + 2 b + 4 c"},
+			line(plan.Piece{Finished: length.Size{W: length.WOF, H: in("2")}, Count: 1, For: "c"}, "dusk"),
+			line(plan.Piece{Unit: plan.Strip, Finished: length.Size{W: length.WOF, H: in("2")}, Count: 4, For: "d"}, "dusk"),
+			line(plan.Piece{Unit: plan.Strip, Cut: size("2 1/2"), Count: 5, For: "e"}, "dusk"))),
+			"dusk-1 (15) 41 1/2 x 2 1/2 upright WOF: 3 a + 2 b + 1 c + 4 d + 5 e"},
 		{"a strip set", quilt(width("wick", "42"), block("A", 20, line(plan.Piece{Unit: plan.StripSet, Segment: in("10"), Count: 1,
 			Strips: []plan.SetStrip{{Finished: in("2"), Source: on("dusk")}, {Finished: in("1"), Source: on("wick")}, {Finished: in("2"), Source: on("dusk")}}}))),
 			"dusk-1 (14) 40 x 2 1/2 upright WOF: 14 A\nwick-1 (7) 42 x 1 1/2 upright WOF: 7 A"},
@@ -202,8 +214,10 @@ func TestPieces(t *testing.T) {
 			"dusk-1 (4) 40 x 2 1/2 upright WOF: 4 side borders joined 2 of 2 1/2 in x 66 in"},
 		{"not joined where it fits", quilt(loose(line(plan.Piece{Cut: size("2 1/2 x 36"), Count: 2, For: "x", Join: true}, "dusk"))),
 			"dusk-1 (2) 2 1/2 x 36: 2 x"},
-		{"one-way, along the cloth: no need to join", quilt(oneWay("dusk"), loose(line(plan.Piece{Cut: size("2 1/2 x 66"), Count: 2, For: "x", Join: true}, "dusk"))),
+		{"not to be turned, along the cloth: no need to join", quilt(loose(line(plan.Piece{Cut: size("2 1/2 x 66"), Count: 2, For: "x", Join: true, NoTurn: true}, "dusk"))),
 			"dusk-1 (2) 2 1/2 x 66 upright: 2 x"},
+		{"one-way, joined: the print lies", quilt(oneWay("dusk"), loose(line(plan.Piece{Cut: size("2 1/2 x 66"), Count: 2, For: "x", Join: true}, "dusk"))),
+			"dusk-1 (4) 40 x 2 1/2 upright WOF: 4 x joined 2 of 2 1/2 in x 66 in turned"},
 		{"one-way, across: joined", quilt(oneWay("dusk"), loose(line(plan.Piece{Cut: size("66 x 2 1/2"), Count: 2, For: "x", Join: true}, "dusk"))),
 			"dusk-1 (4) 40 x 2 1/2 upright WOF: 4 x joined 2 of 2 1/2 in x 66 in"},
 		{"along the cloth without a join", quilt(loose(line(plan.Piece{Cut: size("2 1/2 x 66"), Count: 2, For: "x"}, "dusk"))),

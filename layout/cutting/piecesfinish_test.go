@@ -121,3 +121,23 @@ func TestMetric(t *testing.T) {
 	}
 	checkLists(t, lists)
 }
+
+func TestStripSetOfPlan(t *testing.T) {
+	piece := line(plan.Piece{Unit: plan.StripSet, Segment: in("10"), Strips: []plan.SetStrip{{Finished: in("2"), Source: on("dusk")}, {Finished: in("1"), Source: on("night")}}})
+	tests := []struct {
+		plan              *plan.Plan
+		need              int
+		wof               string
+		perSet, sets, odd int
+	}{
+		{quilt(), 7, "40", 3, 3, 2},
+		{quilt(width("plum", "30")), 7, "30", 2, 4, 1},
+		{quilt(width("dusk", "42"), width("plum", "43"), width("ember", "42")), 8, "42", 4, 2, 0},
+	}
+	for _, test := range tests {
+		set, wof := StripSet(test.plan, piece, test.need)
+		if wof != in(test.wof) || set.PerSet != test.perSet || set.Sets != test.sets || set.Spare != test.odd {
+			t.Errorf("%d segments: got %+v from %v", test.need, set, wof)
+		}
+	}
+}

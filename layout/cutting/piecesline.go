@@ -115,16 +115,18 @@ func statedSize(size length.Size) trade.Sum {
 }
 
 // join turns a demand for pieces longer than the fabric is wide into one for
-// strips to be sewn end to end, where the pieces don't fit as they are. Pieces
-// that may not be turned are joined only where they are too wide: along the cloth
-// they can be as long as they like.
+// strips across the width, to be sewn end to end, where the pieces are longer than
+// that. On a one-way fabric this turns the print of pieces meant to lie along the
+// cloth; where the line itself says that they aren't turned they are cut along it,
+// as long as they like, and joined only where they are too wide.
 func (b *builder) join(d *demand) {
 	wof := b.narrowest(d.source)
 	if d.size.W == length.WOF || wof <= 0 {
 		return
 	}
 	strip, long, sum := d.size.W, d.size.H, d.use.Sum
-	if d.size.W > d.size.H || d.fixed || !b.turns(d.source) {
+	lying := d.size.W > d.size.H || d.fixed
+	if lying {
 		strip, long, sum = d.size.H, d.size.W, d.use.Sum.Turned()
 	}
 	if long <= wof {
@@ -135,6 +137,7 @@ func (b *builder) join(d *demand) {
 	if strips < 0 {
 		return
 	}
+	d.use.Turned = !lying && !b.turns(d.source)
 	d.use.Joined = &Joined{Size: length.Size{W: strip, H: long}, Count: d.count, Loss: loss}
 	d.spareless = true
 	d.count = strips
