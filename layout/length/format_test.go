@@ -136,7 +136,7 @@ func TestString(t *testing.T) {
 // for 64ths of an inch and tenths of a millimetre.
 func TestRoundTrip(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
-	for range 4_000 {
+	for range 2_000 {
 		for system, grain := range map[length.System]length.Length{length.Imperial: length.Sixtyfourth, length.Metric: mm / 10} {
 			l, m := grain*length.Length(rng.Int64N(200_000)), grain*length.Length(rng.Int64N(200_000))
 			for style := range length.Style(4) {
@@ -162,7 +162,7 @@ func TestRoundTrip(t *testing.T) {
 // is marked is near.
 func TestNoRoundedLies(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
-	for range 4_000 {
+	for range 2_000 {
 		l := length.Length(rng.Int64N(int64(10 * length.M)))
 		for _, system := range []length.System{length.Imperial, length.Metric} {
 			text := system.Format(l)

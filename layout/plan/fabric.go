@@ -9,9 +9,6 @@ import (
 	"cutbinder/layout/pack"
 )
 
-// kindOfCutting is how involved cuts may be, as the plan's types hold it.
-type kindOfCutting = pack.Kind
-
 // fabricTable is one cloth. The width comes before have, which depends on it, and
 // cloth before shrink.
 var fabricTable = table[Fabric]{"fabric", "One cloth of the plan.", []field[Fabric]{
@@ -25,7 +22,7 @@ var fabricTable = table[Fabric]{"fabric", "One cloth of the plan.", []field[Fabr
 	{Key{Name: "shrink", Kind: KindShrink, Doc: "What washing takes off.", Example: "4%", Of: "shrink", Default: "cotton 3% of the length and 5% of the width, flannel 8% and 4%"}, readShrink},
 	choiceField("bleeds", "What is known of its dye; stated, it gets a row in the dye-bleed test record.", []option[Bleeds]{{"likely", BleedsLikely}, {"unknown", BleedsUnknown}, {"no", BleedsNo}}, func(f *Fabric) *Bleeds { return &f.Bleeds }),
 	textField("note", "A note to whoever cuts it.", "stripes run along the length", func(f *Fabric) *string { return &f.Note }),
-	choiceField("cutting", "How involved its cuts may be.", kinds, func(f *Fabric) *kindOfCutting { return &f.Cutting }).by("the plan's"),
+	choiceField("cutting", "How involved its cuts may be.", kinds, func(f *Fabric) *pack.Kind { return &f.Cutting }).by("the plan's"),
 	lengthField("step", "The shop cuts it in steps of this.", "1/4 yd", limits{most: 10 * length.Yard}, func(f *Fabric) *length.Length { return &f.Step }).by("the plan's"),
 	keysField("claims", "What the writer believes of the fabric.", "{buy: 1/2 yd}", &fabricClaims, func(r *reader, f *Fabric, v value) { f.Claims.Node, _ = fabricClaims.read(r, v, &f.Claims) }),
 }}

@@ -164,10 +164,10 @@ type Piece struct {
 	Unit     Unit
 	Method   Method        // the unit's usual one where not stated; "" for patches
 	Trim     bool          // cut oversize, trimmed after sewing
-	Finished length.Size   // zero where the cut size is stated
-	Cut      length.Size   // zero where the finished size is stated; a side may be length.WOF
+	Finished length.Size   // zero where the cut size is stated; W is length.WOF for strips across the width
+	Cut      length.Size   // zero where the finished size is stated; W may be length.WOF, whichever side it was written for
 	Count    int           // how many a block (each), or in all for a loose piece (need)
-	Sources  []Source      // one for patches; by role for units: half-square A and B; geese: goose, sky; hourglass: 2 to 4; square-in-square: centre, corners
+	Sources  []Source      // as many as the unit has roles, the only one written standing for all: one for patches; by role for units: half-square A and B; geese: goose, sky; hourglass: 2 to 4; square-in-square: centre, corners
 	For      string        // what a loose piece is for
 	Join     bool          // may be joined from strips
 	NoTurn   bool          // never turned, whatever the fabric says

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"cutbinder/layout/length"
+	"cutbinder/layout/pack"
 )
 
 // Read reads a plan file. name is the file's name for messages; nothing is
@@ -85,7 +86,7 @@ var planTable = table[Plan]{"plan", "A quilt's cut plan.", []field[Plan]{
 	sizeField("finished", "The quilt's finished size; needed for binding, backing and batting.", "54 x 66", func(p *Plan) *length.Size { return &p.Finished }),
 	lengthField("seam", "The seam allowance.", "1/4", limits{most: 2 * in}, func(p *Plan) *length.Length { return &p.Seam }).by("1/4 in, metric 0.75 cm"),
 	lengthField("cut-step", "Computed cut sizes are rounded up to multiples of this.", "1/8", limits{most: 1 * in}, func(p *Plan) *length.Length { return &p.CutStep }).by("1/8 in, metric 1 mm"),
-	choiceField("cutting", "How involved the cuts may be.", kinds, func(p *Plan) *kindOfCutting { return &p.Cutting }).by("stacks"),
+	choiceField("cutting", "How involved the cuts may be.", kinds, func(p *Plan) *pack.Kind { return &p.Cutting }).by("stacks"),
 	keysField("allow", "What is added for safety.", "{spare: 5%}", &allowTable, func(r *reader, p *Plan, v value) { p.Allow.Node, _ = allowTable.read(r, v, &p.Allow) }),
 	namedField("fabrics", "The fabrics, each by a short name.", "{dusk: {name: Dusk stripe}}", KindNamed, "fabric", maxFabrics, addFabric).required(),
 	namedField("mixes", "Sets of fabrics that pieces may come from.", "{nightprints: [dusk, ember]}", KindMixes, "", maxFabrics, addMix),
