@@ -19,6 +19,7 @@ type bagLabel struct {
 	square bag.Modules
 	side   length.Length // of the square code
 	voice  say.Voice
+	card   bool // drawn as a card
 }
 
 // mark says what ink on the label stands for: "label 7 code".
@@ -57,7 +58,9 @@ func (b *bagLabel) draw(p *page.Pen, at spot) {
 	code := b.placeCode(at)
 	p.Add(code)
 	zone := code.Bounds()
-	area := page.Box{X: at.safe.X, Y: at.safe.Y, W: zone.X - hair - at.safe.X, H: at.safe.H}
+	// Round letters and the stems of d and h reach a little above the capitals.
+	above := at.safe.H / 100
+	area := page.Box{X: at.safe.X, Y: at.safe.Y + above, W: zone.X - hair - at.safe.X, H: at.safe.H - above}
 	if !b.typedBelow(p, at, code) {
 		area.H -= b.typedBeside(p, area)
 	}
@@ -95,7 +98,7 @@ func (b *bagLabel) typedBeside(p *page.Pen, area page.Box) length.Length {
 		if (w > area.W || percent > 115) && percent > 100 {
 			continue
 		}
-		foot := page.Box{X: area.X, Y: area.Bottom() - st.Lead + st.Size/5, W: area.W, H: st.Lead}
+		foot := page.Box{X: area.X, Y: area.Bottom() - st.Lead, W: area.W, H: st.Lead}
 		p.Text(foot, st, page.Left, b.mark("typed"), text)
 		rest := page.Box{X: foot.X + w + 3*hair, Y: foot.Y, W: foot.W - w - 3*hair, H: foot.H}
 		b.title(p, rest, page.Right)
@@ -119,8 +122,8 @@ func (b *bagLabel) title(p *page.Pen, box page.Box, al page.Align) {
 // is drawn. Arrangements are tried from the fullest and largest on; see contents.
 func (b *bagLabel) words(p *page.Pen, area page.Box) {
 	frames := b.frames(area)
-	for _, try := range attempts(len(b.bag.Rows), area.H) {
-		for _, f := range frames {
+	for _, f := range frames {
+		for _, try := range attempts(len(b.bag.Rows), area.H) {
 			if lines, ok := b.compose(f, try); ok {
 				b.drawFrame(p, f)
 				b.drawLines(p, f, try, lines)

@@ -12,9 +12,14 @@ import (
 	"cutbinder/sheets/say"
 )
 
+// cardInset is a card's margin beyond that of a label: there is room for it.
+const cardInset = 3 * length.MM
+
 // drawCard draws a bag's card: as a label, but the codes stand along its foot and
 // the words have the whole width above them.
 func (b *bagLabel) drawCard(p *page.Pen, at spot) {
+	b.card = true
+	at.safe = at.safe.Inset(cardInset)
 	code := b.placeCode(at)
 	zone := code.Bounds()
 	code.At.Y = min(at.safe.Bottom()+code.Module*bag.Quiet, at.label.Bottom()-length.MM/10) - zone.H
@@ -62,7 +67,7 @@ func (f fabricLabel) draw(p *page.Pen, at spot) {
 	p.Rect(snippet, page.NoInk, p.Style.Hair.With(page.Grey).Broken(page.Dashed), f.mark("snippet"))
 	small := f.small(100)
 	p.Text(snippet.Inset(hair), small.In(page.Grey), page.Center, f.mark("snippet"), "tape a snippet here", "snippet", "")
-	words.X, words.W = words.X+3*hair, words.W-3*hair
+	words.X, words.W = words.X+5*hair, words.W-5*hair
 	name := f.bold(100).Sized(min(max(at.safe.H/7, page.MinLabel), 6*length.MM))
 	name.Lead = name.Size * 5 / 4
 	lines := 1

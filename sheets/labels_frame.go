@@ -11,28 +11,28 @@ import (
 // for the rest. In a wide area the body stands right of the badge; in a narrow one
 // below it.
 type frame struct {
+	area  page.Box // all of it
 	badge page.Box
 	of    page.Box // beside or below the badge
-	head  page.Box // the heading's place beside the badge; of no width where it is in the body
+	head  page.Box // the heading's place beside the badge; of no height where it is in the body
 	body  page.Box
 	foot  page.Box // for the title; of no height where it stands elsewhere
 	rule  bool     // a line under the heading
 }
 
-// frames are the ways to divide an area, the best first.
+// frames are the ways to divide an area, the best first. A very small one may keep
+// the heading beside the badge and do without "bag 7 of 24".
 func (b *bagLabel) frames(area page.Box) []frame {
-	if area.W >= 55*length.MM || area.H < 22*length.MM && area.W >= 34*length.MM {
+	switch {
+	case area.W >= 55*length.MM || area.H < 22*length.MM && area.W >= 34*length.MM:
 		return []frame{b.wideFrame(area)}
+	case area.W >= 24*length.MM:
+		return []frame{b.narrowFrame(area)}
 	}
-	below, beside := b.narrowFrame(area, false), b.narrowFrame(area, true)
-	tight := b.narrowFrame(page.Box{X: area.X, Y: area.Y, W: area.W, H: area.H}, false)
-	tight.badge.H = min(tight.badge.H, 5*length.MM)
-	tight.of.H = tight.badge.H
-	tight.body = page.Box{X: area.X, Y: tight.badge.Bottom() + hair, W: area.W, H: area.Bottom() - tight.badge.Bottom() - hair}
-	if area.W < 24*length.MM {
-		return []frame{below, tight, beside}
-	}
-	return []frame{beside, below, tight}
+	f := b.badgeFrame(area, 5*length.MM)
+	tiny := f
+	tiny.head, tiny.of.W = f.of, 0
+	return []frame{f, tiny}
 }
 
 // wideFrame has the badge in a column of its own.
@@ -45,30 +45,33 @@ func (b *bagLabel) wideFrame(area page.Box) frame {
 	of := page.Box{X: area.X, Y: badge.Bottom() + hair, W: column, H: st.Lead}
 	gap := min(side/4, 4*length.MM)
 	body := page.Box{X: badge.Right() + gap, Y: area.Y, W: area.Right() - badge.Right() - gap, H: area.H}
-	f := frame{badge: badge, of: of, body: body, rule: area.H >= 28*length.MM}
-	if lead := b.small(100).Lead; area.H >= 28*length.MM {
-		f.foot = page.Box{X: body.X, Y: area.Bottom() - lead + lead/6, W: body.W, H: lead}
+	f := frame{area: area, badge: badge, of: of, body: body, rule: area.H >= 28*length.MM}
+	if lead := b.small(100).Lead; f.rule && !b.card {
+		f.foot = page.Box{X: body.X, Y: area.Bottom() - lead, W: body.W, H: lead}
 	}
 	return f
 }
 
-// narrowFrame has the badge above the body, and the heading beside it or below.
-func (b *bagLabel) narrowFrame(area page.Box, beside bool) frame {
-	st := b.ofStyle(area)
-	h := min(max(area.H*34/100, 5*length.MM), 14*length.MM)
+// narrowFrame has the badge above the body, and beside it the heading over which
+// bag it is.
+func (b *bagLabel) narrowFrame(area page.Box) frame {
+	f := b.badgeFrame(area, min(max(area.H*34/100, 7*length.MM), 12*length.MM))
+	of := b.ofStyle(area).Lead
+	f.head, f.of = f.of.Top(f.of.H - of)
+	if lead := b.small(100).Lead; area.H >= 28*length.MM {
+		f.foot = page.Box{X: area.X, Y: area.Bottom() - lead, W: area.W, H: lead}
+	}
+	return f
+}
+
+// badgeFrame has the badge, h high, above the body, and beside it which bag it is.
+func (b *bagLabel) badgeFrame(area page.Box, h length.Length) frame {
 	w := max(h, b.width(b.bold(100), fmt.Sprint(b.bag.Number))+4*hair)
-	f := frame{badge: page.Box{X: area.X, Y: area.Y, W: w, H: h}}
+	f := frame{area: area, badge: page.Box{X: area.X, Y: area.Y, W: w, H: h}}
 	x := f.badge.Right() + 3*hair
 	f.of = page.Box{X: x, Y: area.Y, W: area.Right() - x, H: h}
-	if beside {
-		f.head = page.Box{X: x, Y: area.Y, W: f.of.W, H: h - st.Lead}
-		f.of = page.Box{X: x, Y: area.Y + h - st.Lead, W: f.of.W, H: st.Lead}
-	}
-	y := f.badge.Bottom() + 2*hair
+	y := f.badge.Bottom() + min(3*hair, area.H/22)
 	f.body = page.Box{X: area.X, Y: y, W: area.W, H: area.Bottom() - y}
-	if lead := b.small(100).Lead; area.H >= 28*length.MM {
-		f.foot = page.Box{X: area.X, Y: area.Bottom() - lead + lead/6, W: area.W, H: lead}
-	}
 	return f
 }
 
@@ -93,10 +96,7 @@ func (b *bagLabel) drawFrame(p *page.Pen, f frame) {
 		}
 	}
 	p.Text(f.badge, st.In(page.White), page.Center, b.mark("number"), number)
-	of := b.ofStyle(page.Box{H: f.badge.H + f.body.H})
-	if f.body.X > f.badge.X {
-		of = b.ofStyle(f.body)
-	}
+	of := b.ofStyle(f.area)
 	for _, words := range ofWords(b.bag) {
 		if b.width(of, words) <= f.of.W {
 			al := page.Left

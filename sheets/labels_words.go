@@ -30,13 +30,8 @@ func (b *bagLabel) rowWords(r bag.Row) []string {
 
 // rowParts is a row's count and size in pieces that may stand in lines of their own.
 func (b *bagLabel) rowParts(r bag.Row) []string {
-	sides := strings.SplitN(b.voice.Size(r.Cut), " "+b.voice.Times()+" ", 2)
-	parts := []string{say.Count(r.Count), sides[0]}
-	if len(sides) > 1 {
-		parts[1] += " " + b.voice.Times()
-		parts = append(parts, sides[1])
-	}
-	return parts
+	across, down, _ := strings.Cut(b.voice.Size(r.Cut), b.voice.Times())
+	return []string{say.Count(r.Count), strings.TrimSpace(across) + " " + b.voice.Times(), strings.TrimSpace(down)}
 }
 
 // details words what else there is to say of a row, from the fullest to the
@@ -49,20 +44,19 @@ func (b *bagLabel) details(r bag.Row) []string {
 	case r.Finished.W > 0:
 		all = append(all, "finished "+b.voice.Short(r.Finished))
 	}
+	if r.Spares > 0 {
+		all = append(all, "+ "+say.Spares(r.Spares))
+	}
 	switch r.Into {
 	case trade.Once:
 		all = append(all, "cut once corner to corner")
 	case trade.Twice:
 		all = append(all, "cut twice corner to corner")
 	}
-	if r.Spares == 0 {
-		return shorter(all)
-	}
-	spares := "+ " + say.Spares(r.Spares)
-	return append(shorter(append(all, spares)), spares)
+	return shorter(all)
 }
 
-// shorter are the parts in one line, then without the second, third and so on.
+// shorter are the parts in one line, then without the last, the one before and so on.
 func shorter(parts []string) []string {
 	var texts []string
 	for n := len(parts); n > 0; n-- {
