@@ -28,24 +28,50 @@ func Work(ctx context.Context, p *plan.Plan, o cutting.Options) (*Quilt, plan.Pr
 	if problems.Faulty() {
 		return nil, problems, nil
 	}
-	fabrics, err := cutting.Cut(ctx, p, lists, o)
+	fabrics, err := cutting.Settle(ctx, p, lists, o)
 	if err != nil {
 		return nil, problems, err
 	}
-	for i := range fabrics {
-		lists[i] = fabrics[i].List
-	}
-	return &Quilt{Plan: p, Fabrics: fabrics, Bags: bag.Sort(p, lists)}, problems, nil
+	return &Quilt{Plan: p, Fabrics: fabrics, Bags: bag.Sort(p, listsOf(fabrics))}, problems, nil
 }
 
-// Uncut is a quilt whose cutting isn't worked out: its bags and labels are known,
-// its fabrics have pieces but no layout.
-func Uncut(p *plan.Plan, lists []cutting.List) *Quilt {
+// Sort works out only what a plan's bags hold. No cutting is needed for that,
+// unless pieces of a mix may move to another fabric because one on the shelf is
+// too small; then it is Work. Without cutting, the fabrics have pieces but no
+// layout.
+func Sort(ctx context.Context, p *plan.Plan, o cutting.Options) (*Quilt, plan.Problems, error) {
+	if shelfInMix(p) {
+		return Work(ctx, p, o)
+	}
+	lists, problems := cutting.Pieces(p)
+	if problems.Faulty() {
+		return nil, problems, nil
+	}
 	q := &Quilt{Plan: p, Bags: bag.Sort(p, lists)}
 	for _, l := range lists {
 		q.Fabrics = append(q.Fabrics, cutting.Fabric{List: l})
 	}
-	return q
+	return q, problems, nil
+}
+
+// shelfInMix says whether a fabric that is on the shelf belongs to a mix.
+func shelfInMix(p *plan.Plan) bool {
+	for _, m := range p.Mixes {
+		for _, id := range m.Fabrics {
+			if len(p.Fabric(id).Have) > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func listsOf(fabrics []cutting.Fabric) []cutting.List {
+	var lists []cutting.List
+	for _, f := range fabrics {
+		lists = append(lists, f.List)
+	}
+	return lists
 }
 
 // BagsOf lists the numbers of the bags that a fabric's piece goes into, each once.

@@ -45,7 +45,7 @@ func (a *app) labels(c *cli.Context) error {
 			return usage("cutbinder stocks lists the sheets it knows", "%v", err)
 		}
 	}
-	q, err := a.bags(p, src)
+	q, err := a.bags(c, p, src)
 	if err != nil {
 		return err
 	}

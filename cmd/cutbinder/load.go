@@ -123,18 +123,27 @@ func override(c *cli.Context, p *plan.Plan) error {
 // told like those of reading.
 func (a *app) quilt(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt, error) {
 	q, problems, err := sheets.Work(c.Context, p, effort(c))
+	return q, a.told(problems, src, err)
+}
+
+// bags works out only what bags hold.
+func (a *app) bags(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt, error) {
+	q, problems, err := sheets.Sort(c.Context, p, effort(c))
+	return q, a.told(problems, src, err)
+}
+
+// told tells what is wrong with a plan, and makes a failure of a fault.
+func (a *app) told(problems plan.Problems, src source, err error) error {
 	if len(problems) > 0 {
 		problems.Render(a.err, src.text)
 	}
 	switch {
 	case problems.Faulty():
-		return nil, said
-	case errors.Is(err, context.Canceled):
-		return nil, err
-	case err != nil:
-		return nil, fault("", "%v", err)
+		return said
+	case err != nil && !errors.Is(err, context.Canceled):
+		return fault("", "%v", err)
 	}
-	return q, nil
+	return err
 }
 
 // effort is the work that --limit allows each fabric.
@@ -153,16 +162,4 @@ func (a *app) load(c *cli.Context) (*sheets.Quilt, error) {
 		return nil, err
 	}
 	return a.quilt(c, p, src)
-}
-
-// bags works out only what bags hold: no cutting is needed to know a label.
-func (a *app) bags(p *plan.Plan, src source) (*sheets.Quilt, error) {
-	lists, problems := cutting.Pieces(p)
-	if len(problems) > 0 {
-		problems.Render(a.err, src.text)
-	}
-	if problems.Faulty() {
-		return nil, said
-	}
-	return sheets.Uncut(p, lists), nil
 }

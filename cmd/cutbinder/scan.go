@@ -31,7 +31,7 @@ func (a *app) scan(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	q, err := a.bags(p, src)
+	q, err := a.bags(c, p, src)
 	if err != nil {
 		return err
 	}
