@@ -1,0 +1,60 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"flag"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "write the commands' output into README.md")
+
+// console is a block of README.md that shows a command and what it prints.
+var console = regexp.MustCompile("(?s)```console\n\\$ cutbinder ([^\n]*)\n(.*?)```")
+
+// What README.md shows of a command is what the command prints.
+func TestReadme(t *testing.T) {
+	t.Chdir("../..")
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	got := console.ReplaceAllStringFunc(string(text), func(block string) string {
+		n++
+		command := console.FindStringSubmatch(block)[1]
+		var out bytes.Buffer
+		a := &app{strings.NewReader(""), &out, &out}
+		a.run(context.Background(), append([]string{"cutbinder"}, words(command)...))
+		return "```console\n$ cutbinder " + command + "\n" + out.String() + "```"
+	})
+	if n == 0 {
+		t.Fatal("README.md shows no command")
+	}
+	if *update {
+		if err := os.WriteFile("README.md", []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if diff := cmp.Diff(string(text), got); diff != "" && !*update {
+		t.Errorf("README.md (-shown +printed), go test ./cmd/cutbinder -run Readme -update rewrites it:\n%s", diff)
+	}
+}
+
+// words parts a command line as a shell does, quotes respected.
+func words(line string) []string {
+	var out []string
+	for i, part := range strings.Split(line, `"`) {
+		if i%2 == 1 {
+			out = append(out, part)
+			continue
+		}
+		out = append(out, strings.Fields(part)...)
+	}
+	return out
+}
