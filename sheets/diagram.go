@@ -6,6 +6,7 @@ import (
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
+	"cutbinder/sheets/say"
 )
 
 // A diagram draws one cloth to scale, in one or more windows along its length.
@@ -15,7 +16,7 @@ type diagram struct {
 	c      *cutting.Cloth
 	scale  int
 	nth    []int           // for each placed piece, the how manieth of its size it is
-	keyed  map[string]bool // letters that stand in pieces in place of their size
+	keyed  map[int]string  // letters that stand in pieces in place of their size, by piece
 	keys   []string        // what the letters stand for, in order
 	folded []length.Length // where folds lie across the cloth
 }
@@ -24,7 +25,7 @@ type diagram struct {
 // don't fit into their pieces and need a letter.
 func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	c := &f.Cloths[cloth]
-	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), keyed: map[string]bool{}}
+	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), keyed: map[int]string{}}
 	seen := make([]int, len(f.Pieces))
 	for i := range f.Cloths[:cloth+1] {
 		for _, p := range f.Cloths[i].Placed {
@@ -38,8 +39,9 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	all := d.whole()
 	d.pieces(d.canvas(page.NewPen(b.style, page.Box{}), page.Point{}, all), c.Root)
 	for i, p := range f.Pieces {
-		if d.keyed[keyLetter(i)] {
-			d.keys = append(d.keys, keyLetter(i)+" = "+b.v.Size(p.Size))
+		if _, ok := d.keyed[i]; ok {
+			d.keyed[i] = keyLetter(len(d.keys))
+			d.keys = append(d.keys, d.keyed[i]+" = "+b.v.Size(p.Size))
 		}
 	}
 	return d
@@ -60,7 +62,7 @@ func (b *binder) folds(c *cutting.Cloth) []length.Length {
 	return []length.Length{c.W / 4, c.W / 2, 3 * c.W / 4}
 }
 
-// keyLetter is the key letter of a fabric's piece of that index: A to Z, then AA.
+// keyLetter is the i-th key letter: A to Z, then AA.
 func keyLetter(i int) string {
 	if i >= 26 {
 		return keyLetter(i/26-1) + keyLetter(i%26)
@@ -149,16 +151,17 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 	if c.Words(box, st.Measure, "size "+piece.ID, size) {
 		return
 	}
-	key := keyLetter(p.Piece)
-	d.keyed[key] = true
-	c.Words(box, st.Measure, "key "+piece.ID, key)
+	if d.keyed[p.Piece] == "" {
+		d.keyed[p.Piece] = keyLetter(0) // for now: newDiagram gives them out in order
+	}
+	c.Words(box, st.Measure, "key "+piece.ID, d.keyed[p.Piece])
 }
 
 // leftover hatches what no piece is cut from, and names it where it is worth
 // keeping.
 func (d *diagram) leftover(c *page.Canvas, box page.Box) {
 	st := d.b.style
-	if min(box.W, box.H) < keepable {
+	if min(box.W, box.H) < say.Keepable {
 		c.Hatch(box, page.Waste, st.Hair, "waste")
 		return
 	}
@@ -166,7 +169,3 @@ func (d *diagram) leftover(c *page.Canvas, box page.Box) {
 	size := d.b.v.Size(length.Size{W: box.W, H: box.H})
 	c.Label(box, st.Measure, "leftover size", "keep "+size, size)
 }
-
-// keepable is the least side of a leftover worth keeping: a patch of one inch
-// with its seams.
-const keepable = 3 * length.Inch / 2

@@ -205,7 +205,7 @@ func (d *diagram) measures(c *page.Canvas) {
 		}
 		words := d.b.v.Len(s.H)
 		if d.b.style.Measure.Say(words).Width(d.b.style.Fonts) > marginRoom {
-			words = ""
+			continue
 		}
 		c.Measure(side, s.Y, s.Y+s.H, bar+length.MM/2, "strip", words)
 	}
@@ -220,27 +220,51 @@ func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
 	if d.b.v.Units == length.Metric {
 		unit, words = 10*length.CM, "10 cm of cloth"
 	}
-	c.ScaleBar(page.Point{X: box.X, Y: y}, unit, fmt.Sprintf("%s, 1:%d", words, d.scale))
+	drawn := c.ScaleBar(page.Point{X: box.X, Y: y}, unit, fmt.Sprintf("%s, 1:%d", words, d.scale))
 	if n := len(d.folded); n > 0 {
 		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: b.Bottom() + st.Gap/2, W: st.Label.Size * 6, H: st.Label.Lead}
 		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
 	}
-	right := page.Box{X: box.MidX() + st.Label.Size*4, Y: y, W: box.Right() - box.MidX() - st.Label.Size*4, H: st.Label.Lead}
-	if last {
-		c.Pen.Text(right, st.Label, page.Right, "hatch key", "hatched: left over · crossed: waste", "hatched: left over")
-	} else {
-		c.Pen.Text(right, st.Label, page.Right, "continues", "the cloth goes on in the next picture", "goes on")
-	}
+	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, last)
 	if len(d.keys) > 0 {
 		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, st.Label.In(page.Black).Say(d.keyText()), page.Left, "key")
 	}
 }
 
+// aside says right of the scale bar what hatching means, or that the cloth goes
+// on, where there is room for it.
+func (d *diagram) aside(p *page.Pen, room page.Box, last bool) {
+	st := d.b.style.Label
+	wordings := []string{"hatched: left over · crossed: waste", "hatched: left over"}
+	if !last {
+		wordings = []string{"the cloth goes on in the next picture", "goes on"}
+	}
+	for _, w := range wordings {
+		if st.Say(w).Width(d.b.style.Fonts) <= room.W {
+			p.Text(room, st, page.Right, "aside", w)
+			return
+		}
+	}
+}
+
 func (d *diagram) keyText() string { return dotted(d.keys...) }
+
+// width is the room across the page that the drawing takes.
+func (d *diagram) width() length.Length {
+	if w := d.paperWidth(); w <= d.b.narrow() {
+		return w
+	}
+	return d.b.book.Body().W
+}
+
+// paperWidth is how wide the cloth is on paper.
+func (d *diagram) paperWidth() length.Length {
+	return d.canvas(nil, page.Point{}, d.whole()).Paper().W
+}
 
 // keyLines is how many lines the key takes.
 func (d *diagram) keyLines() int {
 	st := d.b.style.Label
-	h := page.HeightOf(d.b.style, d.b.book.Body().W, page.Para{Text: st.Say(d.keyText())})
+	h := page.HeightOf(d.b.style, d.width(), page.Para{Text: st.Say(d.keyText())})
 	return int((h + st.Lead - 1) / st.Lead)
 }

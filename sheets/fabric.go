@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
@@ -133,10 +134,33 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 	if len(f.Cloths) > 1 {
 		title = c.Name
 	}
-	blocks := []page.Block{page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}}
-	blocks = append(blocks, b.pictures(f, i, d)...)
-	blocks = append(blocks, page.Heading{Text: "Cut in this order", Aside: handWords(b.v)}, b.steps(f, c))
-	return blocks
+	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
+	pictures := b.pictures(f, i, d)
+	if len(pictures) == 1 && d.paperWidth() <= b.narrow() {
+		return []page.Block{heading, b.beside(d.paperWidth(), pictures[0], b.steps(f, c))}
+	}
+	blocks := append([]page.Block{heading}, pictures...)
+	return append(blocks, page.Heading{Text: "Cut in this order", Aside: handWords(b.v)}, b.steps(f, c))
+}
+
+// narrow is how wide a picture may be so that its steps still stand beside it.
+func (b *binder) narrow() length.Length {
+	if b.o.Large {
+		return 0
+	}
+	return b.book.Body().W * 11 / 20
+}
+
+// beside sets a narrow picture on the near side of its steps.
+func (b *binder) beside(w length.Length, picture, steps page.Block) page.Block {
+	t := page.Table{Columns: []page.Column{{Width: w}, {Share: 1}}, Pad: page.NoPad, Gutter: b.style.Break * 2}
+	cells := []page.Cell{{Blocks: []page.Block{picture}, Sit: page.Top}, {Blocks: []page.Block{steps}, Sit: page.Top}}
+	if b.v.Left {
+		slices.Reverse(t.Columns)
+		slices.Reverse(cells)
+	}
+	t.Rows = []page.Row{{Cells: cells}}
+	return t
 }
 
 // pictures is the diagram's windows, each a drawing that stays whole.

@@ -78,7 +78,7 @@ func (s *steps) square(cuts []cutting.Step) {
 func (s *steps) step(step cutting.Step, run string) {
 	label := span(step.First, step.Last)
 	if step.Leftover {
-		if label == "" && step.Dir == cutting.Across && step.Size.W == s.c.Root.W {
+		if label == "" && step.Dir == cutting.Across && step.Size.W == s.c.Root.W && step.Size.H >= Keepable {
 			s.add("", "Keep what is left over: %s.", s.Size(step.Size))
 		}
 		return
@@ -216,6 +216,9 @@ func (s *steps) opened(step cutting.Step, t cutting.Then, who string) {
 		text += Plural(t.Count, "open it; ", "open them; ")
 	}
 	text = upperFirst(who + text + "from the " + s.Near())
+	if t.Count > 1 {
+		text += " of each"
+	}
 	var parts []string
 	for _, inner := range kept(t.Steps) {
 		for _, then := range inner.Then {
@@ -246,10 +249,14 @@ func (s *steps) selvages() string {
 	return ""
 }
 
+// Keepable is the least side of a leftover worth keeping: a patch of one inch
+// with its seams.
+const Keepable = 3 * length.Inch / 2
+
 // rest names what is left at the end of a strip, where it is worth keeping.
 func (s *steps) rest(t cutting.Then) string {
 	for _, inner := range t.Steps {
-		if inner.Leftover && min(inner.Size.W, inner.Size.H) >= length.Inch {
+		if inner.Leftover && min(inner.Size.W, inner.Size.H) >= Keepable {
 			return fmt.Sprintf(" %s is left over.", s.Size(inner.Size))
 		}
 	}
