@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
 	"cutbinder/sheets/bag"
 	"cutbinder/sheets/say"
@@ -18,14 +19,18 @@ func headings(b *bag.Bag) []string {
 	return []string{oneLine(b.Heading()), fmt.Sprintf("%s + %d more", first, len(b.Places)-1)}
 }
 
-// rowWords words a row's count, size and role from the fullest to the shortest, in
-// one line each. The figures are in all of them.
+// rowWords words a row's count, size and part of a unit from the fullest to the
+// shortest, in one line each. The figures are in all of them.
 func (b *bagLabel) rowWords(r bag.Row) []string {
 	text := say.Count(r.Count) + " " + b.voice.Size(r.Cut)
-	if r.Role != "" {
-		return []string{text + " " + oneLine(r.Role), text}
+	part := oneLine(r.Role)
+	if part == "" && r.Unit != plan.Patch {
+		part = string(r.Unit)
 	}
-	return []string{text}
+	if part == "" {
+		return []string{text}
+	}
+	return []string{text + " " + part, text}
 }
 
 // rowParts is a row's count and size in pieces that may stand in lines of their own.
@@ -49,9 +54,9 @@ func (b *bagLabel) details(r bag.Row) []string {
 	}
 	switch r.Into {
 	case trade.Once:
-		all = append(all, "cut once corner to corner")
+		all = append(all, "cut corner to corner")
 	case trade.Twice:
-		all = append(all, "cut twice corner to corner")
+		all = append(all, "cut corner to corner both ways")
 	}
 	return shorter(all)
 }

@@ -177,3 +177,17 @@ func TestHoldsCode(t *testing.T) {
 		}
 	}
 }
+
+func FuzzFindStock(f *testing.F) {
+	for _, s := range []string{"2 5/8 x 1 in", "63,5 x 38,1", "plain", "4x2", "½ × ½", "1e9 x 1e9"} {
+		f.Add(s, false)
+	}
+	f.Fuzz(func(t *testing.T, text string, noGutter bool) {
+		for _, paper := range []plan.Paper{plan.Letter, plan.A4} {
+			s, err := sheets.FindStock(text, noGutter, paper)
+			if (err == nil) != (s.Labels() > 0) || err == nil && s.Paper != paper {
+				t.Errorf("%q on %s: %v, %v", text, paper, s, err)
+			}
+		}
+	})
+}

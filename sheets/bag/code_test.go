@@ -84,7 +84,7 @@ func TestParseForms(t *testing.T) {
 	full := code.String()
 	for _, text := range []string{
 		full, strings.ToLower(full), strings.ReplaceAll(full, "-", ""), strings.ReplaceAll(full, "-", " "),
-		strings.ReplaceAll(full, "-", "–"), strings.ReplaceAll(full, "-", "_"), "  " + full + "\r\n", "K 7 Q-0 7--F 3" + full[9:],
+		strings.ReplaceAll(full, "-", "–"), strings.ReplaceAll(full, "-", "_"), strings.ReplaceAll(full, "-", " – "), `"` + full + `".`, "\ufeff" + full, "  " + full + "\r\n", "K 7 Q-0 7--F 3" + full[9:],
 		"K7Q O7 F3" + full[9:], full + " BAG 7 OF 24 BLOCK A LANTERN 48 OF 3 1/2 X 3 1/2",
 	} {
 		if got, err := Parse(text); err != nil || got != code {

@@ -30,8 +30,8 @@ type CodeError struct {
 func (e *CodeError) Error() string { return fmt.Sprintf("%q: %s", e.Text, e.Why) }
 
 // Parse reads a code as it was typed, or the whole text of a square code, which
-// begins with one. Lower case, spaces and missing or odd hyphens are accepted. A
-// letter that Alphabet leaves out is read as what it is taken for, but not in the
+// begins with one. Lower case is accepted, and so are missing hyphens and anything
+// that is no letter or digit in their place. A letter that Alphabet leaves out is read as what it is taken for, but not in the
 // place of the check character, where every letter has a meaning of its own. The
 // error is a *CodeError.
 func Parse(text string) (Code, error) {
@@ -68,10 +68,10 @@ func bare(text string) string {
 		text = text[:i]
 	}
 	return strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) || unicode.Is(unicode.Pd, r) || unicode.Is(unicode.Cf, r) || strings.ContainsRune("−_./", r) {
-			return -1
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '*' {
+			return r
 		}
-		return r
+		return -1
 	}, text)
 }
 

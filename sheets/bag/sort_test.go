@@ -48,27 +48,6 @@ func lantern() (*plan.Plan, []cutting.List) {
 	return p, lists
 }
 
-// dump writes the bags one a line: what labels are made of.
-func dump(s *Sorted) string {
-	var out strings.Builder
-	for i := range s.Bags {
-		b := &s.Bags[i]
-		fmt.Fprintf(&out, "%d/%d %s %s:", b.Number, b.Of, b.Code, b.Heading())
-		for _, r := range b.Rows {
-			fmt.Fprintf(&out, " %s %d+%d", s.Units.FormatSize(r.Cut), r.Count, r.Spares)
-			if r.Unit != plan.Patch {
-				fmt.Fprintf(&out, " %s", r.Unit)
-			}
-			for _, f := range r.Fabrics {
-				fmt.Fprintf(&out, " %s=%d+%d", f.ID, f.Count, f.Spares)
-			}
-			out.WriteString(";")
-		}
-		out.WriteString("\n")
-	}
-	return out.String()
-}
-
 func TestSort(t *testing.T) {
 	for _, c := range []struct {
 		by   []plan.BagKey
@@ -109,7 +88,7 @@ func TestSort(t *testing.T) {
 	} {
 		p, lists := lantern()
 		p.BagBy = c.by
-		got := dump(Sort(p, lists))
+		got := Sort(p, lists).String()
 		for i := range 9 {
 			mark := fmt.Sprintf("K7Q-%02d-", i)
 			if at := strings.Index(got, mark); at >= 0 {
@@ -153,7 +132,7 @@ func TestSortLosesNothing(t *testing.T) {
 					total, spares = total+use.Count, spares+use.Spares
 					b := s.Bag(s.Of(list.Fabric.ID, piece.ID, u))
 					if use.Count+use.Spares > 0 && (b == nil || !slices.ContainsFunc(b.Places, func(pl Place) bool { return pl.Block == use.Block })) {
-						t.Fatalf("%s use %d is in no bag of its block:\n%s", piece.ID, u, dump(s))
+						t.Fatalf("%s use %d is in no bag of its block:\n%s", piece.ID, u, s)
 					}
 				}
 			}
@@ -169,14 +148,14 @@ func TestSortLosesNothing(t *testing.T) {
 				ofFabrics += f.Count
 			}
 			if b.Number != i+1 || b.Of != len(s.Bags) || atPlaces != b.Count() || ofFabrics != b.Count() {
-				t.Fatalf("bag %d does not add up:\n%s", i+1, dump(s))
+				t.Fatalf("bag %d does not add up:\n%s", i+1, s)
 			}
 			if got := s.Read(b.Code.String()); got.Bag != b {
 				t.Fatalf("%s is not found: %v", b.Code, got)
 			}
 		}
 		if total != 0 || spares != 0 {
-			t.Fatalf("%d pieces and %d spares lost:\n%s", total, spares, dump(s))
+			t.Fatalf("%d pieces and %d spares lost:\n%s", total, spares, s)
 		}
 	}
 }
