@@ -25,19 +25,18 @@ func stack(slabs []slab, h length.Length, fresh bool) (out []placed, n int, used
 	for n < len(slabs) && !slabs[n].next {
 		end := chainEnd(slabs, n)
 		chain := slabs[n:end]
-		if trial := st; trial.add(chain) {
+		if st.fits(chain) {
 			if c := columnsAt(chain); c >= 0 {
 				st.add(chain[:c])
 				return st.out, n + c, st.y
 			}
-			st, n = trial, end
+			st.add(chain)
+			n = end
 			continue
 		}
-		if !fresh || len(st.out) > 0 {
-			break
+		if fresh && !st.started {
+			n += st.force(chain)
 		}
-		k := st.force(chain)
-		n += k
 		break
 	}
 	return st.out, n, st.y
@@ -64,16 +63,24 @@ func columnsAt(chain []slab) int {
 
 // A stacker is a column being filled.
 type stacker struct {
-	h   length.Length
-	out []placed
-	y   length.Length // the foot of what is placed
-	gap length.Length // white to leave before the next slab
+	h       length.Length
+	out     []placed
+	y       length.Length // the foot of what is placed
+	gap     length.Length // white to leave before the next slab
+	started bool          // something was placed
+	dry     bool          // only find out whether there is room
 }
 
-// add places all of a chain, or reports that it does not fit; the stacker is
-// then spent.
+// fits reports whether all of a chain has room.
+func (st *stacker) fits(chain []slab) bool {
+	trial := *st
+	trial.dry = true
+	return trial.add(chain)
+}
+
+// add places slabs up to the first that has no room, and reports whether all
+// had.
 func (st *stacker) add(chain []slab) bool {
-	st.out = st.out[:len(st.out):len(st.out)] // a trial must not write into another's
 	for i := range chain {
 		if !st.one(&chain[i]) {
 			return false
@@ -85,23 +92,24 @@ func (st *stacker) add(chain []slab) bool {
 // one places a slab, with the head it repeats where it is the column's first.
 func (st *stacker) one(s *slab) bool {
 	if s.gap {
-		if len(st.out) > 0 {
+		if st.started {
 			st.gap = max(st.gap, s.h)
 		}
 		return true
 	}
-	if len(st.out) == 0 {
-		for i := range s.head {
-			if !st.one(&s.head[i]) {
-				return false
-			}
+	if !st.started {
+		st.started = true
+		if !st.add(s.head) {
+			return false
 		}
 	}
 	if st.y+st.gap+s.h > st.h {
 		return false
 	}
 	st.y += st.gap
-	st.out = append(st.out, placed{*s, st.y})
+	if !st.dry {
+		st.out = append(st.out, placed{*s, st.y})
+	}
 	st.y, st.gap = st.y+s.h, 0
 	return true
 }
@@ -110,16 +118,11 @@ func (st *stacker) one(s *slab) bool {
 // slab, and returns how many slabs it used.
 func (st *stacker) force(chain []slab) int {
 	n := 0
-	for n < len(chain) {
-		trial := *st
-		trial.out = trial.out[:len(trial.out):len(trial.out)]
-		if !trial.one(&chain[n]) || chain[n].columns != nil {
-			break
-		}
-		*st = trial
+	for n < len(chain) && chain[n].columns == nil && st.fits(chain[n:n+1]) {
+		st.one(&chain[n])
 		n++
 	}
-	if len(st.out) == 0 && n < len(chain) && chain[n].columns == nil {
+	if !st.started && n < len(chain) && chain[n].columns == nil {
 		st.h = endless
 		st.one(&chain[n])
 		n++

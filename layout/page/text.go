@@ -79,7 +79,7 @@ func (r Rich) atoms(set fonts.Set) []atom {
 	for _, s := range r {
 		text := s.S
 		if s.Style.Caps {
-			text = strings.ToUpper(text)
+			text = strings.Map(unicode.ToUpper, text)
 		}
 		t.span(text, s.Style)
 	}
@@ -114,26 +114,35 @@ func (t *typesetter) span(s string, st TextStyle) {
 	}
 }
 
+// drawn is the character that is drawn for one in a text. ok is false for those
+// that draw nothing: the end of a line, and the place of no width where a line
+// may end (U+200B).
+func drawn(r rune) (_ rune, ok bool) {
+	switch {
+	case r == '\n' || r == '\u200b':
+		return r, false
+	case r == '\t':
+		return ' ', true
+	case r == '\u202f':
+		return '\u00a0', true
+	case unicode.IsControl(r):
+		return '\ufffd', true
+	}
+	return r, true
+}
+
 // char sets one character.
 func (t *typesetter) char(r rune, st TextStyle) {
 	a := atom{lead: st.Lead}
-	switch r {
-	case '\n':
-		a.brk = true
-		t.out = append(t.out, a)
-		return
-	case '\u200b': // a place where a line may end, of no width
-		if n := len(t.out); n > 0 {
+	r, ok := drawn(r)
+	if !ok {
+		if r == '\n' {
+			a.brk = true
+			t.out = append(t.out, a)
+		} else if n := len(t.out); n > 0 {
 			t.out[n-1].soft = true
 		}
 		return
-	case '\t':
-		r = ' '
-	case '\u00a0', '\u202f':
-		r = '\u00a0'
-	}
-	if unicode.IsControl(r) {
-		r = '\ufffd'
 	}
 	a.space = r == ' '
 	a.soft = r == '-' || r == '–' || r == '—' || r == '/'
@@ -162,7 +171,33 @@ func measure(as []atom) fine {
 }
 
 // Width is how wide the words are on one line.
-func (r Rich) Width(set fonts.Set) length.Length { return measure(r.atoms(set)).up() }
+func (r Rich) Width(set fonts.Set) length.Length {
+	var w fine
+	for _, s := range r {
+		if mayHoldFraction(s.S) { // its gap depends on what is before it
+			return measure(r.atoms(set)).up()
+		}
+		w += s.width(set)
+	}
+	return w.up()
+}
+
+// width is the width of a span without fractions.
+func (s Span) width(set fonts.Set) fine {
+	var w fine
+	for _, r := range s.S {
+		r, ok := drawn(r)
+		if !ok {
+			continue
+		}
+		if s.Style.Caps {
+			r = unicode.ToUpper(r)
+		}
+		face, _ := set.Pick(s.Style.Weight, r)
+		w += advance(face, r, s.Style.Size) + fine(s.Style.Track)*fineUnit
+	}
+	return w
+}
 
 // leadOf is the largest leading among atoms, or that of the style given where
 // there are none.

@@ -125,6 +125,29 @@ func TestFallback(t *testing.T) {
 	}
 }
 
+// TestWidthAgrees measures spans of all kinds of characters both ways: without
+// setting them, and set.
+func TestWidthAgrees(t *testing.T) {
+	s := testStyle()
+	for _, st := range []TextStyle{s.Body, s.Caps, s.Typed, s.Title} {
+		for _, words := range []string{"", "some words", "straße\tǆ\n\u200bx\u00a0\u202f\a", "3 15⁄16 ½ ⅓", "縫"} {
+			if got, want := st.Say(words).Width(s.Fonts), measure(st.Say(words).atoms(s.Fonts)).up(); got != want {
+				t.Errorf("%q: %d, set %d", words, got, want)
+			}
+		}
+	}
+}
+
+// TestWidthOverSpans keeps the narrow gap where number and fraction are in two
+// spans.
+func TestWidthOverSpans(t *testing.T) {
+	set := fonts.Default()
+	two, one := Rich{pica.Span("3"), pica.Span(" 15⁄16")}, pica.Say("3 15⁄16")
+	if two.Width(set) != one.Width(set) {
+		t.Errorf("%d in two spans, %d in one", two.Width(set), one.Width(set))
+	}
+}
+
 func TestCaps(t *testing.T) {
 	s := testStyle()
 	rs, _ := runs(s.Caps.Say("Fabric 3 of 9").atoms(s.Fonts))
