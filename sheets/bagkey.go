@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cutbinder/layout/length"
 	"cutbinder/layout/page"
 	"cutbinder/sheets/bag"
 	"cutbinder/sheets/say"
@@ -34,13 +35,36 @@ func (b *binder) bagRows(g *bag.Bag) []page.Row {
 	for i, r := range g.Rows {
 		row := page.Row{With: i < len(g.Rows)-1, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 6)}
 		if i == 0 {
-			row.Cells = []page.Cell{b.tick("bag " + digits(g.Number)), {Text: s.Bold.Say(digits(g.Number))},
+			row.Cells = []page.Cell{b.tick("bag " + digits(g.Number)), b.bagNumber(g),
 				{Text: s.Typed.Say(g.Code.String())}, {Text: s.Body.Say(g.Heading())}}
 		}
-		row.Cells = append(row.Cells, page.Cell{Text: b.pieceWords(r)}, page.Cell{Text: s.Small.Say(say.Shares(r.Fabrics))})
+		row.Cells = append(row.Cells, page.Cell{Text: b.pieceWords(r)}, b.sources(r))
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// bagNumber is the cell that a fabric's sheet leads to.
+func (b *binder) bagNumber(g *bag.Bag) page.Cell {
+	s, number := b.style, digits(g.Number)
+	return page.Cell{W: s.Bold.Say(number).Width(s.Fonts), H: s.Bold.Lead, Draw: func(p *page.Pen, box page.Box) {
+		line := page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Bold.Lead}
+		p.Anchor(page.Point{X: box.X, Y: box.Y}, "bag "+number)
+		p.Text(line, s.Bold, page.Right, "bag number", number)
+	}}
+}
+
+// sources is a cell that names the fabrics a kind of piece comes from. The first
+// one's sheet is a click away.
+func (b *binder) sources(r bag.Row) page.Cell {
+	text := b.style.Small.Say(say.Shares(r.Fabrics))
+	return page.Cell{Blocks: []page.Block{page.Drawing{
+		Height: func(w length.Length) length.Length { return page.HeightOf(b.style, w, page.Para{Text: text}) },
+		Draw: func(p *page.Pen, box page.Box) {
+			p.Link(box, "fabric "+r.Fabrics[0].ID)
+			p.Blocks(box, page.Para{Text: text, Mark: "sources"})
+		},
+	}}}
 }
 
 // pieceWords is a kind of piece: count, cut size, and what it is when sewn.

@@ -61,7 +61,7 @@ type binder struct {
 // can't hold a code, and characters that no face has.
 func Binder(q *Quilt, o Options) (page.Document, plan.Problems) {
 	b := newBinder(q, o)
-	problems := b.missingGlyphs()
+	problems := q.MissingGlyphs(o.Fonts)
 	for _, part := range b.parts {
 		problems = append(problems, b.add(part)...)
 	}

@@ -3,17 +3,18 @@ package sheets
 import (
 	"fmt"
 
+	"cutbinder/fonts"
 	"cutbinder/layout/plan"
 )
 
-// missingGlyphs finds characters of the plan that no face can draw, once each,
-// at the first place they stand.
-func (b *binder) missingGlyphs() plan.Problems {
+// MissingGlyphs finds characters of the plan that no face of the set can draw,
+// once each, at the first place they stand.
+func (q *Quilt) MissingGlyphs(set fonts.Set) plan.Problems {
 	var problems plan.Problems
 	seen := map[rune]bool{}
 	look := func(at plan.Pos, text string) {
 		for _, r := range text {
-			if r >= ' ' && !seen[r] && !b.o.Fonts.Has(r) {
+			if r >= ' ' && !seen[r] && !set.Has(r) {
 				seen[r] = true
 				problems = append(problems, plan.Problem{At: at, ID: "glyph",
 					What: fmt.Sprintf("no face can draw the character %q (U+%04X) in %q", r, r, text),
@@ -21,7 +22,7 @@ func (b *binder) missingGlyphs() plan.Problems {
 			}
 		}
 	}
-	p := b.q.Plan
+	p := q.Plan
 	for _, field := range [][2]string{{"plan", p.Title}, {"by", p.By}, {"version", p.Version}, {"date", p.Date}, {"note", p.Note}} {
 		look(p.Place(field[0]), field[1])
 	}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cutbinder/fonts"
 	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets"
@@ -12,7 +11,7 @@ import (
 func (a *app) labelsCommand() *cli.Command {
 	return &cli.Command{
 		Name: "labels", Usage: "print the bag labels alone", ArgsUsage: "PLAN",
-		Flags: append(paperFlags(), outFlag(),
+		Flags: append(paperFlags(), outFlag(), fontFlag(),
 			&cli.StringFlag{Name: "stock", Usage: "label sheet of this `SIZE`: \"2 5/8 x 1 in\"; plain"},
 			&cli.BoolFlag{Name: "no-gutter", Usage: "the sheet's labels touch"},
 			&cli.IntFlag{Name: "skip", Usage: "leave out the first `N` labels of a sheet already begun"},
@@ -45,6 +44,10 @@ func (a *app) labels(c *cli.Context) error {
 			return usage("cutbinder stocks lists the sheets it knows", "%v", err)
 		}
 	}
+	set, err := a.faces(c, p, src)
+	if err != nil {
+		return err
+	}
 	q, err := a.bags(c, p, src)
 	if err != nil {
 		return err
@@ -55,7 +58,10 @@ func (a *app) labels(c *cli.Context) error {
 	if o, err = q.LabelDefaults(o); err != nil {
 		return fault("cutbinder stocks lists the sheets it knows", "%v", err)
 	}
-	doc, err := sheets.Labels(q, o, page.NewStyle(fonts.Default()))
+	if err := a.told(q.MissingGlyphs(set), src, nil); err != nil {
+		return err
+	}
+	doc, err := sheets.Labels(q, o, page.NewStyle(set))
 	if err != nil {
 		return fault("cutbinder stocks lists the sheets it knows", "%v", err)
 	}

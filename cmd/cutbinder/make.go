@@ -1,13 +1,15 @@
 package main
 
 import (
+	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 	"strings"
 
-	"cutbinder/fonts"
 	"cutbinder/layout/page"
 	"cutbinder/layout/pdf"
+	"cutbinder/layout/plan"
 	"cutbinder/sheets"
 
 	"github.com/urfave/cli/v2"
@@ -16,9 +18,10 @@ import (
 func (a *app) makeCommand() *cli.Command {
 	return &cli.Command{
 		Name: "make", Usage: "print the whole binder as one PDF", ArgsUsage: "PLAN",
-		Flags: append(paperFlags(), limitFlag(), outFlag(),
+		Flags: append(paperFlags(), limitFlag(), outFlag(), fontFlag(),
 			&cli.StringFlag{Name: "only", Usage: "only these `PARTS`, with commas: " + strings.Join(sheets.PartNames(), ",")},
 			&cli.BoolFlag{Name: "two-sided", Usage: "alternate the punching margin"},
+			&cli.BoolFlag{Name: "each-way", Usage: "every paper and hand, into the folder named with -o"},
 			&cli.BoolFlag{Name: "large", Usage: "large print"},
 			&cli.StringFlag{Name: "ink", Value: "full", Usage: "full, or light for little `INK`"}),
 		Action: a.make,
@@ -34,22 +37,64 @@ func (a *app) make(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	q, err := a.load(c)
+	p, src, err := a.readPlan(c, 0)
 	if err != nil {
 		return err
 	}
+	if o.Fonts, err = a.faces(c, p, src); err != nil {
+		return err
+	}
+	q, err := a.quilt(c, p, src)
+	if err != nil {
+		return err
+	}
+	if c.Bool("each-way") {
+		return a.eachWay(c, q, src, o)
+	}
 	doc, problems := sheets.Binder(q, o)
-	if len(problems) > 0 {
-		problems.Render(a.err, nil)
-		if problems.Faulty() {
-			return said
-		}
+	if err := a.told(problems, src, nil); err != nil {
+		return err
 	}
 	return a.writePDF(c, doc, ".pdf")
 }
 
+// eachWay writes a binder for each paper and hand into a folder. The cutting is
+// the same for all of them.
+func (a *app) eachWay(c *cli.Context, q *sheets.Quilt, src source, o sheets.Options) error {
+	folder := c.String("output")
+	switch {
+	case folder == "-":
+		return usage("-o FOLDER", "--each-way writes four files, which standard output can't hold")
+	case folder == "":
+		folder = strings.TrimSuffix(src.name, filepath.Ext(src.name))
+	}
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return cannotWrite(folder, err)
+	}
+	base := strings.TrimSuffix(filepath.Base(src.name), filepath.Ext(src.name))
+	for _, paper := range []plan.Paper{plan.Letter, plan.A4} {
+		for _, hand := range []plan.Hand{plan.RightHand, plan.LeftHand} {
+			p := *q.Plan
+			if p.Paper != paper { // the plan's label sheet is for the plan's paper
+				p.Labels = plan.Labels{Node: p.Labels.Node, PerBag: p.Labels.PerBag}
+			}
+			p.Paper, p.Hand = paper, hand
+			way := *q
+			way.Plan = &p
+			doc, problems := sheets.Binder(&way, o)
+			if err := a.told(problems, src, nil); err != nil {
+				return err
+			}
+			if err := a.writeDocument(filepath.Join(folder, fmt.Sprintf("%s-%s-%s.pdf", base, paper, hand)), doc); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
 func binderOptions(c *cli.Context) (sheets.Options, error) {
-	o := sheets.Options{Fonts: fonts.Default(), TwoSided: c.Bool("two-sided"), Large: c.Bool("large")}
+	o := sheets.Options{TwoSided: c.Bool("two-sided"), Large: c.Bool("large")}
 	switch ink := c.String("ink"); ink {
 	case "full":
 	case "light":
@@ -77,6 +122,10 @@ func (a *app) writePDF(c *cli.Context, doc page.Document, ending string) error {
 		in := c.Args().First()
 		name = strings.TrimSuffix(in, filepath.Ext(in)) + ending
 	}
+	return a.writeDocument(name, doc)
+}
+
+func (a *app) writeDocument(name string, doc page.Document) error {
 	err := a.writeFile(name, func(w io.Writer) error { return pdf.Write(w, doc) })
 	if err == nil && name != "-" {
 		a.say("wrote %s: %s", name, counted(len(doc.Pages), "page", "pages"))
