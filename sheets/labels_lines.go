@@ -30,6 +30,9 @@ func (b *bagLabel) compose(f frame, t attempt) ([]line, bool) {
 	}
 	perRow := b.card && len(b.bag.Rows) > 1 && len(b.bag.Fabrics()) > 1
 	for _, r := range b.bag.Rows[:t.rows] {
+		if c.failed || c.h > f.body.H {
+			return nil, false
+		}
 		c.row(r)
 		if perRow && t.fabrics > 0 {
 			c.fabrics(r.Fabrics)
@@ -98,11 +101,14 @@ func (c *composer) heading(rule bool) {
 	case rule && c.t.head <= 200:
 		most = 2
 	}
+	if c.t.strict < headingToo {
+		words = []string{words[0], ""} // whole, or else nothing
+	}
 	l.text = st.ShortenLines(set, c.w, most, words...)
-	for l.lines < most && st.ShortenLines(set, c.w, l.lines, l.text) != l.text {
+	c.failed = c.failed || l.text == ""
+	for l.lines < most && st.ShortenLines(set, c.w, l.lines, l.text, "") == "" {
 		l.lines++
 	}
-	c.failed = c.failed || c.t.strict < headingToo && l.text != words[0]
 	c.add(l)
 	if rule {
 		c.h += hair
@@ -177,15 +183,23 @@ func (c *composer) more(wordings ...string) {
 func (c *composer) fabrics(shares []bag.Share) {
 	st := c.b.small(c.t.small)
 	words := fabricWords(shares)
+	if words[0] == "" {
+		return
+	}
 	set := c.b.style.Fonts
+	switch {
+	case c.t.strict == whole:
+		words = append(words[:min(2, len(words))], "")
+	case c.t.strict == fabricsOnly && len(words) > 1:
+		words[len(words)-1] = "" // how many fabrics there are says too little
+	}
 	text := st.ShortenLines(set, c.w, c.t.fabrics, words...)
-	switch kept := slices.Index(words, text); {
-	case c.t.strict >= headingToo:
-	case kept < 0, c.t.strict == whole && kept > 1, c.t.strict == fabricsOnly && len(words) > 1 && kept == len(words)-1:
+	if text == "" {
 		c.failed = true
+		return
 	}
 	n := 1
-	for n < c.t.fabrics && st.ShortenLines(set, c.w, n, text) != text {
+	for n < c.t.fabrics && st.ShortenLines(set, c.w, n, text, "") == "" {
 		n++
 	}
 	c.add(line{text: text, style: st, what: "fabrics", lines: n, above: st.Size / 3})

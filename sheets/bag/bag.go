@@ -113,7 +113,7 @@ func (b *Bag) join(field func(Place) string) string {
 
 // Purpose is what pieces of no block are for, in words.
 func (p Place) Purpose() string {
-	if p.For == "" {
+	if strings.TrimSpace(p.For) == "" {
 		return "loose pieces"
 	}
 	return p.For
