@@ -114,34 +114,62 @@ func (t *typesetter) span(s string, st TextStyle) {
 	}
 }
 
-// drawn is the character that is drawn for one in a text. ok is false for those
-// that draw nothing: the end of a line, and the place of no width where a line
-// may end (U+200B).
-func drawn(r rune) (_ rune, ok bool) {
+// A role is what a character does in a text.
+type role int
+
+const (
+	ink     role = iota // it is drawn
+	ending              // it ends the line
+	opening             // it draws nothing, and a line may end after what is before it
+	nothing             // it draws nothing
+)
+
+// drawn is the character that is drawn for one in a text, and its role. Spaces
+// of other widths become the ordinary space, or the no-break space where they
+// may not be broken at; characters that only steer other programs are dropped.
+func drawn(r rune) (rune, role) {
 	switch {
-	case r == '\n' || r == '\u200b':
-		return r, false
-	case r == '\t':
-		return ' ', true
-	case r == '\u202f':
-		return '\u00a0', true
+	case r > ' ' && r < 0x7f:
+		return r, ink
+	case r == '\n':
+		return r, ending
+	case r == '\u200b':
+		return r, opening
+	case r == '\u00a0' || r == '\u202f' || r == '\u2007':
+		return '\u00a0', ink
+	case r == '\t' || unicode.Is(unicode.Zs, r):
+		return ' ', ink
+	case unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r) || r == '\r':
+		return r, nothing // joiners, direction marks, soft hyphens, byte order marks
 	case unicode.IsControl(r):
-		return '\ufffd', true
+		return '\ufffd', ink
 	}
-	return r, true
+	return r, ink
+}
+
+// CanSet reports whether a character of a text can be set: a face of the set
+// has it, or it is composed of others, or it draws nothing.
+func CanSet(set fonts.Set, r rune) bool {
+	r, role := drawn(r)
+	_, composed := vulgar[r]
+	return role != ink || composed || set.Has(r)
 }
 
 // char sets one character.
 func (t *typesetter) char(r rune, st TextStyle) {
 	a := atom{lead: st.Lead}
-	r, ok := drawn(r)
-	if !ok {
-		if r == '\n' {
-			a.brk = true
-			t.out = append(t.out, a)
-		} else if n := len(t.out); n > 0 {
+	r, role := drawn(r)
+	switch role {
+	case ending:
+		a.brk = true
+		t.out = append(t.out, a)
+		return
+	case opening:
+		if n := len(t.out); n > 0 {
 			t.out[n-1].soft = true
 		}
+		return
+	case nothing:
 		return
 	}
 	a.space = r == ' '
@@ -186,8 +214,8 @@ func (r Rich) Width(set fonts.Set) length.Length {
 func (s Span) width(set fonts.Set) fine {
 	var w fine
 	for _, r := range s.S {
-		r, ok := drawn(r)
-		if !ok {
+		r, role := drawn(r)
+		if role != ink {
 			continue
 		}
 		if s.Style.Caps {

@@ -138,6 +138,27 @@ func TestWidthAgrees(t *testing.T) {
 	}
 }
 
+// TestCanSet asks for characters as users paste them.
+func TestCanSet(t *testing.T) {
+	tests := []struct {
+		r     rune
+		want  bool
+		drawn string // what the text "a" + r + "b" draws
+	}{
+		{'x', true, "axb"}, {'⅓', true, "a1⁄3b"}, {'⅞', true, "a⅞b"}, {'\t', true, "a b"}, {'\n', true, "ab"},
+		{'\u2009', true, "a b"}, {'\u202f', true, "a\u00a0b"}, {'\u00ad', true, "ab"}, {'\ufeff', true, "ab"},
+		{'\ufe0f', true, "ab"}, {'\u200b', true, "ab"}, {'\r', true, "ab"}, {'縫', false, "a縫b"}, {'\a', true, "a\ufffdb"}, {'✓', false, "a✓b"},
+	}
+	for _, tt := range tests {
+		if got := CanSet(fonts.Default(), tt.r); got != tt.want {
+			t.Errorf("%q: %v", tt.r, got)
+		}
+		if got := plain(pica.Say("a" + string(tt.r) + "b").atoms(fonts.Default())); got != tt.drawn {
+			t.Errorf("%q draws %q, want %q", tt.r, got, tt.drawn)
+		}
+	}
+}
+
 // TestWidthOverSpans keeps the narrow gap where number and fraction are in two
 // spans.
 func TestWidthOverSpans(t *testing.T) {
