@@ -57,7 +57,7 @@ func labelQuilt(random *rand.Rand, by ...plan.BagKey) *sheets.Quilt {
 	return q
 }
 
-func labels(t *testing.T, q *sheets.Quilt, o sheets.LabelOptions) []page.Page {
+func labelsOf(t *testing.T, q *sheets.Quilt, o sheets.LabelOptions) []page.Page {
 	t.Helper()
 	doc, err := sheets.Labels(q, o, page.NewStyle(fonts.Default()))
 	if err != nil {
@@ -66,8 +66,8 @@ func labels(t *testing.T, q *sheets.Quilt, o sheets.LabelOptions) []page.Page {
 	return doc.Pages
 }
 
-// of collects the items of one label, by what they are.
-func of(pages []page.Page, n int) map[string][]page.Item {
+// itemsOf collects the items of one label, by what they are.
+func itemsOf(pages []page.Page, n int) map[string][]page.Item {
 	items := map[string][]page.Item{}
 	prefix := fmt.Sprintf("label %d ", n)
 	for _, p := range pages {
@@ -80,7 +80,7 @@ func of(pages []page.Page, n int) map[string][]page.Item {
 	return items
 }
 
-func words(items []page.Item) string {
+func wordsOf(items []page.Item) string {
 	var all []string
 	for _, it := range items {
 		if t, ok := it.(page.Text); ok {
@@ -103,10 +103,10 @@ func TestLabelsHold(t *testing.T) {
 			q := labelQuilt(random, by...)
 			t.Run(fmt.Sprint(stock.Name, by), func(t *testing.T) {
 				o := sheets.LabelOptions{Stock: stock, Skip: random.IntN(stock.Labels())}
-				pages := labels(t, q, o)
+				pages := labelsOf(t, q, o)
 				facts(t, pages)
 				for i := range q.Bags.Bags {
-					holdsLabel(t, q, &q.Bags.Bags[i], stock, stock.Label((o.Skip+i)%stock.Labels()), of(pages, i+1))
+					holdsLabel(t, q, &q.Bags.Bags[i], stock, stock.Label((o.Skip+i)%stock.Labels()), itemsOf(pages, i+1))
 				}
 			})
 		}
@@ -129,7 +129,7 @@ func holdsLabel(t *testing.T, q *sheets.Quilt, b *bag.Bag, stock sheets.Stock, l
 	row := b.Rows[0]
 	want := packed(say.Count(row.Count) + v.Size(row.Cut))
 	for what, want := range map[string]string{"number": fmt.Sprint(b.Number), "typed": b.Code.String()} {
-		if got := words(items[what]); got != want {
+		if got := wordsOf(items[what]); got != want {
 			t.Errorf("bag %d: %s is %q, want %q", b.Number, what, got, want)
 		}
 	}
@@ -137,10 +137,10 @@ func holdsLabel(t *testing.T, q *sheets.Quilt, b *bag.Bag, stock sheets.Stock, l
 		want = fmt.Sprintf("%dsizes(%d)", len(b.Rows), b.Count())
 		items["size"] = items["more"]
 	}
-	if got := packed(words(items["size"])); !strings.HasPrefix(got, want) {
+	if got := packed(wordsOf(items["size"])); !strings.HasPrefix(got, want) {
 		t.Errorf("bag %d: size is %q, want %q", b.Number, got, want)
 	}
-	if words(items["heading"]) == "" || len(items["code"]) != 1 {
+	if wordsOf(items["heading"]) == "" || len(items["code"]) != 1 {
 		t.Errorf("bag %d: no heading, or %d square codes", b.Number, len(items["code"]))
 	}
 }
@@ -205,7 +205,7 @@ allow: {spare: 2%}
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := strings.ReplaceAll(words(of(labels(t, q, sheets.LabelOptions{Stock: stock}), 1)[c.what]), "\u00a0", " ")
+		got := strings.ReplaceAll(wordsOf(itemsOf(labelsOf(t, q, sheets.LabelOptions{Stock: stock}), 1)[c.what]), "\u00a0", " ")
 		if got != c.want {
 			t.Errorf("%s: %s is %q, want %q", c.stock, c.what, got, c.want)
 		}
@@ -227,7 +227,7 @@ func TestLabelPlaces(t *testing.T) {
 		{sheets.LabelOptions{Bags: []int{2}, PerBag: 28}, slices.Repeat([]int{2}, 28), 2},
 	} {
 		c.o.Stock = stock
-		pages := labels(t, q, c.o)
+		pages := labelsOf(t, q, c.o)
 		if len(pages) != c.sheets {
 			t.Errorf("%+v: %d sheets, want %d", c.o, len(pages), c.sheets)
 		}
@@ -258,14 +258,14 @@ func TestLabelAdjust(t *testing.T) {
 	q := labelQuilt(rand.New(rand.NewPCG(9, 9)), plan.ByBlock, plan.BySize)
 	stock, _ := sheets.FindStock("38.1 x 21.2 mm", false, plan.A4)
 	o := sheets.LabelOptions{Stock: stock, Bags: []int{1}, PerBag: stock.Labels()}
-	plain := labels(t, q, o)[0].Items
+	plain := labelsOf(t, q, o)[0].Items
 	for _, a := range []sheets.Adjust{
 		{ShiftX: 2 * mm, ShiftY: -mm},
 		{StretchX: 50, StretchY: -80},
 		{ShiftX: -mm, StretchY: 100},
 	} {
 		o.Adjust = a
-		pages := labels(t, q, o)
+		pages := labelsOf(t, q, o)
 		facts(t, pages)
 		for i, it := range pages[0].Items {
 			c, ok := it.(page.Code)
@@ -295,7 +295,7 @@ func TestOtherLabels(t *testing.T) {
 	for _, stock := range sheets.Stocks() {
 		q := labelQuilt(random, plan.ByBlock)
 		for _, kind := range []sheets.LabelKind{sheets.BagCards, sheets.FabricLabels, sheets.LabelOutline} {
-			pages := labels(t, q, sheets.LabelOptions{Kind: kind, Stock: stock})
+			pages := labelsOf(t, q, sheets.LabelOptions{Kind: kind, Stock: stock})
 			facts(t, pages)
 			want := map[sheets.LabelKind]int{sheets.BagCards: len(q.Bags.Bags), sheets.FabricLabels: len(q.Fabrics), sheets.LabelOutline: stock.Labels()}[kind]
 			marks := map[string]bool{}
