@@ -19,7 +19,7 @@ type bagLabel struct {
 	square bag.Modules
 	side   length.Length // of the square code
 	voice  say.Voice
-	card   bool // drawn as a card
+	card   bool // drawn as a card: there is room for more
 }
 
 // mark says what ink on the label stands for: "label 7 code".
@@ -61,10 +61,11 @@ func (b *bagLabel) draw(p *page.Pen, at spot) {
 	// Round letters and the stems of d and h reach a little above the capitals.
 	above := at.safe.H / 100
 	area := page.Box{X: at.safe.X, Y: at.safe.Y + above, W: zone.X - hair - at.safe.X, H: at.safe.H - above}
-	if !b.typedBelow(p, at, code) {
+	below := b.typedBelow(p, at, code)
+	if !below {
 		area.H -= b.typedBeside(p, area)
 	}
-	b.words(p, area)
+	b.words(p, area, below)
 }
 
 // codeSizes are the sizes of the typed code, largest first.
@@ -119,9 +120,15 @@ func (b *bagLabel) title(p *page.Pen, box page.Box, al page.Align) {
 }
 
 // words fills the area: the first arrangement that has room for what it is to hold
-// is drawn. Arrangements are tried from the fullest and largest on; see contents.
-func (b *bagLabel) words(p *page.Pen, area page.Box) {
+// is drawn. Arrangements are tried from the fullest and largest on; see attempts.
+// The plan's title is set at the foot, unless it stands elsewhere.
+func (b *bagLabel) words(p *page.Pen, area page.Box, titled bool) {
 	frames := b.frames(area)
+	for i := range frames {
+		if !titled {
+			frames[i].foot = page.Box{}
+		}
+	}
 	for _, f := range frames {
 		for _, try := range attempts(len(b.bag.Rows), area.H) {
 			if lines, ok := b.compose(f, try); ok {

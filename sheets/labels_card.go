@@ -35,7 +35,7 @@ func (b *bagLabel) drawCard(p *page.Pen, at spot) {
 	p.Text(left, typed, page.Left, b.mark("typed"), b.bag.Code.String())
 	b.title(p, left.Shift(0, -2*left.H), page.Left)
 	area.H -= 2 * hair
-	b.words(p, area)
+	b.words(p, area, false)
 }
 
 // fabricLabels draws a label for each fabric: a box for a snippet, the fabric's

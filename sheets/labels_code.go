@@ -50,9 +50,14 @@ func (l *labeler) codeSide() length.Length {
 		w, h = min(w, safe.W), min(h, safe.H)
 	}
 	side := min(largeSquare, max(w*37/100, smallSquare), h)
-	// The quiet zone is on the label too, between its edges.
+	// The quiet zone is on the label too, between its edges, and on labels that are
+	// high enough the typed code below it.
 	quiet := 2 * length.Length(bag.Quiet)
-	return min(side, l.stock.Height*usualModules/(usualModules+quiet))
+	zone := l.stock.Height
+	if zone >= 30*length.MM {
+		zone -= labelInset + l.typed(codeSizes[0]).Lead
+	}
+	return min(side, zone*usualModules/(usualModules+quiet))
 }
 
 // placeCode places a square in the right end of a label, at the top of what is

@@ -46,7 +46,7 @@ func (b *bagLabel) wideFrame(area page.Box) frame {
 	gap := min(side/4, 4*length.MM)
 	body := page.Box{X: badge.Right() + gap, Y: area.Y, W: area.Right() - badge.Right() - gap, H: area.H}
 	f := frame{area: area, badge: badge, of: of, body: body, rule: area.H >= 28*length.MM}
-	if lead := b.small(100).Lead; f.rule && !b.card {
+	if lead := b.small(100).Lead; f.rule {
 		f.foot = page.Box{X: body.X, Y: area.Bottom() - lead, W: body.W, H: lead}
 	}
 	return f

@@ -70,14 +70,13 @@ func markOf(p *plan.Plan) string {
 }
 
 // markFrom works out a mark from a text, whatever its letters' case and its
-// spacing: the first three characters of the text's SHA-256, written in Alphabet,
-// that hold both a letter and a digit. So no mark is a word or looks like a
-// number.
+// spacing: the first of its SHA-256 digests in Alphabet that begins with a letter
+// and holds a digit. So no mark is a word or looks like a number.
 func markFrom(text string) string {
 	text = strings.ToLower(strings.Join(strings.Fields(text), " "))
 	for try := 0; ; try++ {
 		mark := digest(fmt.Sprintf("mark %d %s", try, text), 3)
-		if strings.ContainsAny(mark, "0123456789") && strings.Trim(mark, "0123456789") != "" {
+		if mark[0] > '9' && strings.ContainsAny(mark, "0123456789") {
 			return mark
 		}
 	}
