@@ -8,8 +8,8 @@ import (
 	"sync"
 )
 
-// pack compresses the streams that are not compressed yet: pages and character
-// maps. Each is packed by itself, so several are at a time; the result does
+// pack compresses the streams that are not compressed yet: pages, character maps
+// and faces. Each is packed by itself, so several are at a time; the result does
 // not depend on which is done first.
 func (f *file) pack() {
 	next := make(chan int)
@@ -23,7 +23,7 @@ func (f *file) pack() {
 		})
 	}
 	for i := range f.objects {
-		if bytes.HasPrefix(f.objects[i], []byte("<<\n/Length ")) {
+		if bytes.HasPrefix(f.objects[i], []byte("<<\n/Length")) {
 			next <- i
 		}
 	}
@@ -35,13 +35,14 @@ func (f *file) pack() {
 // sample documents as small, in five sixths of the time.
 const level = 5
 
-// packStream compresses the data of a stream object whose dictionary holds
-// nothing but its length. A compressor is taken along from one stream to the
-// next, for making one costs more than a page.
+// packStream compresses the data of a stream object whose dictionary holds its
+// lengths, a line each. A compressor is taken along from one stream to the next,
+// for making one costs more than a page.
 func packStream(body []byte, z *zlib.Writer) ([]byte, *zlib.Writer) {
-	_, data, ok := bytes.Cut(body, []byte(">>\nstream\n"))
+	dict, data, ok := bytes.Cut(body, []byte("/Length "))
+	_, data, more := bytes.Cut(data, []byte("\n>>\nstream\n"))
 	data, whole := bytes.CutSuffix(data, []byte("endstream\n"))
-	if !ok || !whole {
+	if !ok || !more || !whole {
 		return body, z
 	}
 	var packed bytes.Buffer
@@ -53,7 +54,7 @@ func packStream(body []byte, z *zlib.Writer) ([]byte, *zlib.Writer) {
 	_, _ = z.Write(data) // a buffer takes everything
 	_ = z.Close()
 	var out bytes.Buffer
-	fmt.Fprintf(&out, "<< /Filter /FlateDecode /Length %d >>\nstream\n", packed.Len())
+	fmt.Fprintf(&out, "%s/Filter /FlateDecode /Length %d >>\nstream\n", dict, packed.Len())
 	out.Write(packed.Bytes())
 	out.WriteString("\nendstream\n")
 	return out.Bytes(), z

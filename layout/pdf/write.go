@@ -73,6 +73,9 @@ func build(doc page.Document) (out []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := f.refont(x.family); err != nil {
+		return nil, err
+	}
 	f.pack()
 	return f.complete(doc, x.pageIDs), nil
 }
