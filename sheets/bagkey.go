@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"cutbinder/layout/length"
 	"cutbinder/layout/page"
 	"cutbinder/sheets/bag"
 	"cutbinder/sheets/say"
@@ -57,14 +56,11 @@ func (b *binder) bagNumber(g *bag.Bag) page.Cell {
 // sources is a cell that names the fabrics a kind of piece comes from. The first
 // one's sheet is a click away.
 func (b *binder) sources(r bag.Row) page.Cell {
-	text := b.style.Small.Say(say.Shares(r.Fabrics))
-	return page.Cell{Blocks: []page.Block{page.Drawing{
-		Height: func(w length.Length) length.Length { return page.HeightOf(b.style, w, page.Para{Text: text}) },
-		Draw: func(p *page.Pen, box page.Box) {
-			p.Link(box, "fabric "+r.Fabrics[0].ID)
-			p.Blocks(box, page.Para{Text: text, Mark: "sources"})
-		},
-	}}}
+	s := b.style
+	link := page.Drawing{Draw: func(p *page.Pen, box page.Box) {
+		p.Link(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Small.Lead}, "fabric "+r.Fabrics[0].ID)
+	}}
+	return page.Cell{Blocks: []page.Block{link, page.Para{Text: s.Small.Say(say.Shares(r.Fabrics)), Mark: "sources"}}}
 }
 
 // pieceWords is a kind of piece: count, cut size, and what it is when sewn.

@@ -185,7 +185,7 @@ func (d *diagram) inside(c *page.Canvas, s cutting.Section) {
 // narrow for it.
 func (d *diagram) disc(c *page.Canvas, x, y length.Length, number int) {
 	words := strconv.Itoa(number)
-	half := d.b.style.DiscWidth(words) / 2
+	half := (d.b.style.DiscWidth(words) + 1) / 2
 	x = min(max(x, c.Pen.Live.X+half), c.Pen.Live.Right()-half)
 	c.Pen.Disc(page.Point{X: x, Y: y}, "cut "+words, words)
 }
@@ -251,10 +251,19 @@ func (d *diagram) keyText() string { return dotted(d.keys...) }
 
 // width is the room across the page that the drawing takes.
 func (d *diagram) width() length.Length {
-	if w := d.paperWidth(); w <= d.b.narrow() {
-		return w
+	if d.besideSteps() {
+		return max(d.paperWidth(), leastPicture)
 	}
 	return d.b.book.Body().W
+}
+
+// leastPicture is the room that the scale bar and its words take.
+const leastPicture = 60 * length.MM
+
+// besideSteps says that the cloth is so narrow on paper that its steps stand
+// beside it.
+func (d *diagram) besideSteps() bool {
+	return !d.b.o.Large && d.paperWidth() <= d.b.book.Body().W*11/20
 }
 
 // paperWidth is how wide the cloth is on paper.

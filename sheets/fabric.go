@@ -136,19 +136,11 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(f, i, d)
-	if len(pictures) == 1 && d.paperWidth() <= b.narrow() {
-		return []page.Block{heading, b.beside(d.paperWidth(), pictures[0], b.steps(f, c))}
+	if len(pictures) == 1 && d.besideSteps() {
+		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}
 	}
 	blocks := append([]page.Block{heading}, pictures...)
 	return append(blocks, page.Heading{Text: "Cut in this order", Aside: handWords(b.v)}, b.steps(f, c))
-}
-
-// narrow is how wide a picture may be so that its steps still stand beside it.
-func (b *binder) narrow() length.Length {
-	if b.o.Large {
-		return 0
-	}
-	return b.book.Body().W * 11 / 20
 }
 
 // beside sets a narrow picture on the near side of its steps.

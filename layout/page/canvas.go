@@ -151,7 +151,7 @@ func (c *Canvas) words(cloth Box, st TextStyle, ground Ink, mark string, wording
 		return false
 	}
 	pad := st.Size / 4
-	if b.H < st.Size+pad/2 {
+	if b.H < st.Size*5/4 { // a descender and the strokes of the edges
 		return false
 	}
 	for _, s := range wordings {
