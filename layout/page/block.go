@@ -53,7 +53,7 @@ type Para struct {
 func (t Para) slabs(c *setting, w length.Length) []slab {
 	var out []slab
 	lead := length.Length(0)
-	ls := lines(t.Text.atoms(c.style.Fonts), w)
+	ls := lines(t.Text.atoms(c.style.Fonts), max(w, 1)) // 0 would set no limit
 	pen := &Pen{Style: c.style}
 	for i, l := range ls {
 		lead = leadOf(l, lead)

@@ -28,8 +28,9 @@ type Setup struct {
 
 // A Section is a part of a book: it starts a page.
 type Section struct {
-	// Head is its heading in the header.
-	Head string
+	// Head is its heading in the header; Continued, where it is set, that of its
+	// pages after the first.
+	Head, Continued string
 	// Name is the anchor at its top; Bookmark, if set, shows it in the outline,
 	// Level deep.
 	Name, Bookmark string
@@ -86,11 +87,12 @@ func (b *Book) Add(s Section) { b.sections = append(b.sections, s) }
 func (b *Book) Sections() []Section { return b.sections }
 
 // A leaf is a page being made, and the section it belongs to; section is -1
-// for a blank page before a right-hand start.
+// for a blank page before a right-hand start. more is set on a section's pages
+// after the first.
 type leaf struct {
-	pen     *Pen
-	section int
-	raw     bool
+	pen       *Pen
+	section   int
+	raw, more bool
 }
 
 // A bound is a section that was laid out, and what that rested on.
@@ -150,7 +152,7 @@ func (b *Book) lay(index int, s *Section, start int, refs *Refs) []leaf {
 	add := func(raw bool) *Pen {
 		p := b.pen(start + len(out))
 		p.refs = refs
-		out = append(out, leaf{pen: p, section: index, raw: raw})
+		out = append(out, leaf{pen: p, section: index, raw: raw, more: len(out) > 0})
 		return p
 	}
 	f := &flow{page: func() (*Pen, Box) {

@@ -115,6 +115,20 @@ func TestPageNumbers(t *testing.T) {
 	}
 }
 
+// TestContinued changes the heading after a section's first page.
+func TestContinued(t *testing.T) {
+	b := NewBook(Setup{Paper: Letter, Style: testStyle()})
+	b.Add(Section{Head: "bags", Continued: "bags, continued", Blocks: []Block{brick(100, "a"), Break{}, brick(100, "b")}})
+	b.Add(Section{Head: "notes", Blocks: []Block{brick(100, "a"), Break{}, brick(100, "b")}})
+	var got []string
+	for _, p := range b.Document().Pages {
+		got = append(got, textsMarked(p, "header")[0].Words())
+	}
+	if d := cmp.Diff([]string{"BAGS", "BAGS, CONTINUED", "NOTES", "NOTES"}, got); d != "" {
+		t.Errorf("(-want +got)\n%s", d)
+	}
+}
+
 // TestMargins keeps every page's body off the edges, with room for holes on the
 // binding side, at every size of print.
 func TestMargins(t *testing.T) {

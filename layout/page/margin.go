@@ -62,7 +62,7 @@ func (b *Book) finish(leaves []leaf, i int) Page {
 	if !l.raw {
 		p := &Pen{Style: b.Style, Live: l.pen.Live, LeftHand: l.pen.LeftHand}
 		if l.section >= 0 {
-			b.header(p, &b.sections[l.section])
+			b.header(p, &b.sections[l.section], l.more)
 			b.thumb(p, l.section)
 		}
 		b.footer(p, i+1, len(leaves))
@@ -73,11 +73,15 @@ func (b *Book) finish(leaves []leaf, i int) Page {
 }
 
 // header draws the section's heading and the document's over a rule.
-func (b *Book) header(p *Pen, s *Section) {
+func (b *Book) header(p *Pen, s *Section, more bool) {
+	words := s.Head
+	if more && s.Continued != "" {
+		words = s.Continued
+	}
 	body := b.body(p.LeftHand)
 	h := b.headHeight()
 	line := Box{body.X, topMargin, body.W, h - b.Style.Gap/2}
-	head := p.Text(Box{line.X, line.Y, line.W * 2 / 3, line.H}, b.Style.Caps, Left, "header", s.Head)
+	head := p.Text(Box{line.X, line.Y, line.W * 2 / 3, line.H}, b.Style.Caps, Left, "header", words)
 	room := line.W - head.W - b.Style.Break
 	right := Box{line.Right() - room, line.Y, room, line.H}
 	p.Text(right, b.Style.Label.In(Black), Right, "header", b.Head...)

@@ -115,7 +115,7 @@ func (a Align) from(w length.Length) length.Length { return -a.offset(w, 0) }
 func (p *Pen) Para(b Box, r Rich, al Align, mark string) length.Length {
 	y := b.Y
 	lead := length.Length(0)
-	for _, l := range lines(r.atoms(p.Style.Fonts), b.W) {
+	for _, l := range lines(r.atoms(p.Style.Fonts), max(b.W, 1)) {
 		lead = leadOf(l, lead)
 		p.set(l, Box{b.X, y, b.W, lead}, y+p.baseline(l, lead), al, mark)
 		y += lead

@@ -134,11 +134,6 @@ func (p *Pen) Snippet(b Box, words, mark string) {
 	p.Para(inner.Center(inner.W, min(h, inner.H)), r, Center, mark)
 }
 
-// CapsText draws words as small spaced capitals in a box.
-func (p *Pen) CapsText(b Box, al Align, mark string, wordings ...string) Box {
-	return p.Text(b, p.Style.Caps, al, mark, wordings...)
-}
-
 // Ruler draws a line exactly l long with end marks: a check of the print's
 // scale. It hangs from the baseline of b's words, at its right end, with the
 // words before it.

@@ -143,6 +143,7 @@ func NewStyle(set fonts.Set, opts ...Option) *Style {
 	}
 	// a disc may hang into the binding margin, which does not grow
 	s.Number.Size = min(s.Number.Size, (bindingMargin-punched)/2)
+	s.Small = s.Small.Sized(max(s.Small.Size, MinBody))
 	s.Title.Lead = s.Title.Size * 6 / 5
 	s.Huge.Lead = s.Huge.Size * 6 / 5
 	s.Caps.Caps, s.Caps.Track = true, s.Caps.Size*9/100
