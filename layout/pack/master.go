@@ -1,0 +1,242 @@
+package pack
+
+// A master is the master problem of the column generation of Gilmore and Gomory
+// (1965): choose how often to cut each pattern so that the demands are met with
+// the least sum of strip heights. Its patterns grow as they are found.
+type master struct {
+	in     *instance
+	pricer pricer
+	pool   []pattern
+	known  map[string]int
+	used   []int // when each pattern of the pool was last of use
+	clock  int   // relaxations so far
+	reach  *reach
+	lp     program
+	at     []int // pool index of the program's columns
+	where  []int // program's column of a pool index, or -1
+	free   bool  // strips cost nothing at the moment
+	work   *meter
+	row    []int32
+	val    []float64
+}
+
+// newMaster starts with the pattern of one size each.
+func newMaster(in *instance, pr pricer, work *meter) *master {
+	m := &master{in: in, pricer: pr, known: map[string]int{}, work: work}
+	m.lp.work = work
+	return m
+}
+
+// add gives the pool index of a pattern, taking it in where it is new.
+func (m *master) add(p pattern) int {
+	k := p.key()
+	j, ok := m.known[k]
+	if !ok {
+		j = len(m.pool)
+		m.known[k] = j
+		for _, t := range p.cover {
+			p.row, p.val = append(p.row, int32(t.size)), append(p.val, float64(t.n))
+		}
+		m.pool = append(m.pool, p)
+		m.used = append(m.used, 0)
+		m.where = append(m.where, -1)
+	}
+	return j
+}
+
+// A relaxation is the solution of the master problem without whole numbers.
+type relaxation struct {
+	value    float64
+	bound    int // exact lower bound, lifted to a sum of heights
+	use      []share
+	basis    []int // pool indices, and -1-row for slacks
+	duals    []float64
+	feasible bool // false: not proved feasible, no solution within the limits found
+	whole    bool // the pricing came to its end
+}
+
+// A share is how often a pattern of the pool is used.
+type share struct {
+	pattern int
+	n       float64
+}
+
+// relax solves the master problem for what is left under limits, starting from
+// an earlier basis. It stops as soon as base plus the bound reaches cutoff; base
+// is the height of strips already fixed.
+//
+// Where artificial variables stay in the solution, it goes on at no cost but
+// theirs, until they are gone or the prices prove that there is no solution: a
+// bound beyond every cutoff.
+func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int) relaxation {
+	r := relaxation{}
+	m.load(left, limits, warm, cutoff)
+	m.lp.start(m.columns(warm))
+	for {
+		if !m.lp.solve() {
+			return m.result(r, false)
+		}
+		if m.free && m.lp.artificial() < 1e-6 {
+			m.charge(false, cutoff)
+			continue
+		}
+		q := newQuote(m.lp.y, left, limits)
+		q.free = m.free
+		fresh := 0
+		t, cost := m.pricer.price(q, left, func(p pattern) {
+			if j := m.add(p); m.where[j] < 0 {
+				fresh++
+				m.column(j, left, limits)
+			}
+		})
+		if b := m.lift(base+q.bound(left, t, cost)) - base; b > r.bound {
+			r.bound = b
+		}
+		switch {
+		case base+r.bound >= cutoff:
+			return r
+		case m.work.stop():
+			return m.result(r, false)
+		case fresh == 0 && !m.free && m.lp.artificial() > 1e-4:
+			m.charge(true, cutoff)
+		case fresh == 0:
+			return m.result(r, true)
+		}
+	}
+}
+
+// charge sets the costs: free makes artificial variables alone cost something.
+func (m *master) charge(free bool, cutoff int) {
+	m.free = free
+	for k := range m.lp.cols {
+		m.lp.cols[k].cost = m.cost(m.at[k])
+	}
+	m.lp.high = 3 * float64(cutoff)
+	if free {
+		m.lp.high = 1
+	}
+	m.lp.duals()
+}
+
+// cost is the present cost of a pattern.
+func (m *master) cost(j int) float64 {
+	if m.free {
+		return 0
+	}
+	return float64(m.pool[j].h)
+}
+
+// lift raises a bound to the next sum of heights.
+func (m *master) lift(v int) int {
+	if m.reach == nil {
+		return v
+	}
+	return m.reach.lift(v)
+}
+
+// load makes the program's rows, and columns of the patterns that fit what is
+// left.
+func (m *master) load(left []int, limits []limit, warm []int, cutoff int) {
+	p := &m.lp
+	p.m = len(left) + len(limits)
+	p.le, p.rhs = resize(p.le, p.m), resize(p.rhs, p.m)
+	for i, n := range left {
+		p.le[i], p.rhs[i] = false, float64(n)
+	}
+	for k, l := range limits {
+		p.le[len(left)+k], p.rhs[len(left)+k] = l.le, float64(l.n)
+	}
+	p.high, m.free = 3*float64(cutoff), false
+	p.cols, m.at = p.cols[:0], m.at[:0]
+	m.row, m.val = m.row[:0], m.val[:0]
+	m.clock++
+	for j := range m.pool {
+		m.where[j] = -1
+		if m.clock-m.used[j] < keep {
+			m.column(j, left, limits)
+		}
+	}
+	for _, j := range warm {
+		if j >= 0 && m.where[j] < 0 {
+			m.column(j, left, limits)
+		}
+	}
+}
+
+// keep is for how many relaxations a pattern is kept in the program without
+// being of use. The pricing brings back what is missed.
+const keep = 30
+
+// column adds pattern j to the program where it fits what is left.
+func (m *master) column(j int, left []int, limits []limit) {
+	pt := &m.pool[j]
+	if !pt.proper(left) {
+		return
+	}
+	from := len(m.row)
+	for k := range limits {
+		l := &limits[k]
+		if pt.h < l.h {
+			continue
+		}
+		n := 1
+		if l.size >= 0 {
+			if n = l.times(pt); n == 0 {
+				continue
+			}
+		}
+		m.row, m.val = append(m.row, int32(len(left)+k)), append(m.val, float64(n))
+	}
+	m.where[j] = len(m.at)
+	m.used[j] = max(m.used[j], m.clock-keep/2)
+	m.at = append(m.at, j)
+	m.lp.cols = append(m.lp.cols, vector{m.cost(j), pt.row, pt.val, m.row[from:len(m.row):len(m.row)], m.val[from:len(m.val):len(m.val)]})
+	m.work.spend(4 + len(limits))
+}
+
+// columns gives the program's columns of pool indices; slacks stay.
+func (m *master) columns(pool []int) []int {
+	var q []int
+	for _, j := range pool {
+		if j < 0 {
+			q = append(q, j)
+		} else if m.where[j] >= 0 {
+			q = append(q, m.where[j])
+		}
+	}
+	return q
+}
+
+// basis gives the present basis: pool indices, and -1-row for slacks.
+func (m *master) basis() []int {
+	var b []int
+	for r, q := range m.lp.basis {
+		switch {
+		case q >= 0 && !m.lp.art[r]:
+			b = append(b, m.at[q])
+			m.used[m.at[q]] = m.clock
+		case q < 0:
+			b = append(b, q)
+		}
+	}
+	return b
+}
+
+// result reads the solution off the program.
+func (m *master) result(r relaxation, whole bool) relaxation {
+	r.whole = whole
+	m.lp.settle()
+	r.feasible = m.lp.artificial() < 1e-6
+	r.basis = m.basis()
+	r.duals = append([]float64(nil), m.lp.y...)
+	for i, q := range m.lp.basis {
+		if q < 0 || m.lp.art[i] {
+			continue
+		}
+		r.value += float64(m.pool[m.at[q]].h) * m.lp.xb[i]
+		if m.lp.xb[i] > 1e-6 {
+			r.use = append(r.use, share{m.at[q], m.lp.xb[i]})
+		}
+	}
+	return r
+}
