@@ -17,7 +17,7 @@ const (
 	Black Ink = 0xFF000000
 	White Ink = 0xFFFFFFFF
 	Grey  Ink = 0xFF555555 // helping words
-	Mid   Ink = 0xFF888888 // lines that help the eye
+	Mid   Ink = 0xFF777777 // lines that help the eye
 	Pale  Ink = 0xFFC4C4C4 // cutting guides, the faintest line
 	Wash  Ink = 0xFFF1F1F1 // a ground under words
 	Mist  Ink = 0xFFE8ECF1 // tint, bluish

@@ -1,8 +1,12 @@
 package pdf
 
 import (
+	"fmt"
+	"slices"
+
 	"github.com/signintech/gopdf"
 
+	"cutbinder/fonts"
 	"cutbinder/layout/page"
 )
 
@@ -46,6 +50,9 @@ func (x *writer) text(t page.Text) error {
 		if err := x.gp.SetFont(x.family[r.Face], "", x.size); err != nil {
 			return err
 		}
+		if err := x.covers(r); err != nil {
+			return err
+		}
 		if err := x.gp.SetCharSpacing(pt(r.Track)); err != nil {
 			return err
 		}
@@ -53,6 +60,21 @@ func (x *writer) text(t page.Text) error {
 		x.gp.SetXY(pt(t.Base.X+r.X), pt(t.Base.Y-r.Rise))
 		if err := x.gp.Text(r.S); err != nil {
 			return err
+		}
+	}
+	return nil
+}
+
+// covers checks that the library finds the characters of a run in the face that
+// is set, for it would draw a space in their place. It reads other parts of a
+// character map than others do; the embedded faces are known to agree.
+func (x *writer) covers(r page.Run) error {
+	if slices.Contains(fonts.Default().All(), r.Face) {
+		return nil
+	}
+	for _, ch := range r.S {
+		if ok, err := x.gp.IsCurrFontContainGlyph(ch); !ok || err != nil {
+			return fmt.Errorf("typeface %s cannot be embedded: its character map hides %q (U+%04X)", r.Face.Name(), ch, ch)
 		}
 	}
 	return nil

@@ -11,6 +11,9 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 	parser "golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
+
+	"cutbinder/fonts"
+	"cutbinder/layout/page"
 )
 
 // glyphOf is the number of a character's glyph.
@@ -147,6 +150,26 @@ func TestChecksums(t *testing.T) {
 		}
 		if got := sum(table); got != binary.BigEndian.Uint32(e[4:]) {
 			t.Errorf("table %s adds up to %08x", e[:4], got)
+		}
+	}
+}
+
+// TestCovers refuses a character that the library does not find in a face.
+func TestCovers(t *testing.T) {
+	face, err := fonts.Parse("mine", goregular.TTF)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for words, ok := range map[string]bool{"½ × x": true, "x 縫": false, "\U0001F9F5": false} {
+		text := page.Text{Runs: []page.Run{{S: words, Face: face, Size: page.MinBody, Ink: page.Black}}}
+		pages := []page.Page{{Paper: page.A4, Items: []page.Item{text}}}
+		x := &writer{family: map[*fonts.Face]string{}}
+		x.start(page.Document{Pages: pages})
+		if err := x.embed(pages); err != nil {
+			t.Fatal(err)
+		}
+		if err := x.page(&pages[0]); (err == nil) != ok {
+			t.Errorf("%q: %v", words, err)
 		}
 	}
 }

@@ -87,7 +87,7 @@ func TestPlaces(t *testing.T) {
 		{"grey text", func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Help, page.Left, "", "x") }, "0.33 g\nBT\n"},
 		{"coloured text", func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Body.In(0xFF800000), page.Left, "", "x") }, "0.502 0.000 0.000 rg\n[<"},
 		{"code", func(p *page.Pen) { p.Code(page.Box{W: 11 * in, H: 11 * in}, 3, []bool{true, true}, 4, "") }, "288.00 432.00 144.00 72.00 re f\n"},
-		{"hatch", func(p *page.Pen) { p.Hatch(box, page.Leftover, page.Stroke{}, "") }, "0.53 G\nq\n"},
+		{"hatch", func(p *page.Pen) { p.Hatch(box, page.Leftover, page.Stroke{}, "") }, "0.47 G\nq\n"},
 	}
 	for _, tt := range tests {
 		p := written(t, onePage(page.Letter, tt.draw))
