@@ -1,17 +1,20 @@
 package plan
 
-import (
-	"strings"
-
-	"cutbinder/layout/length"
-)
+import "cutbinder/layout/length"
 
 // blockTable is one design.
 var blockTable = table[Block]{"block", "One block design.", []field[Block]{
+	listField("pieces", "The block's pieces; worked out where the block is drawn.", "[{finished: 3, each: 4, fabric: dusk}]", maxLines, &pieceTable, func(r *reader, b *Block, v value) { b.Pieces = append(b.Pieces, r.piece(v, b)) }),
 	textField("name", "What the block is called.", "Lantern", func(b *Block) *string { return &b.Name }).by("its short name"),
 	countField("make", "How many of this block.", "12", 1, maxPieces, func(b *Block) *int { return &b.Make }).by("how often it stands in quilt"),
 	sizeField("finished", "The block's finished size; checked against its pieces where it can be.", "9", func(b *Block) *length.Size { return &b.Finished }),
-	listField("pieces", "The block's pieces.", "[{finished: 3, each: 4, fabric: dusk}]", maxLines, &pieceTable, func(r *reader, b *Block, v value) { b.Pieces = append(b.Pieces, r.piece(v, b)) }).required(),
+	{lettersKey, func(r *reader, k Key, v value, b *Block) { b.letters = r.letters(k, v) }},
+	sizeField("cell", "The finished size of one cell of the drawing.", "3", func(b *Block) *length.Size { return &b.cell }).by("the finished size shared out"),
+	lengthsField("columns", "The finished widths of the drawing's columns, where they differ.", "[2, 4, 2]", func(b *Block) *[]length.Length { return &b.columns }),
+	lengthsField("rows", "The finished heights of the drawing's rows, where they differ.", "[2, 4, 2]", func(b *Block) *[]length.Length { return &b.rows }),
+	keysField("methods", "How the units of the drawing are made.", "{half-square: eight-at-a-time}", &methodsTable, func(r *reader, b *Block, v value) { methodsTable.read(r, v, &b.methods) }),
+	flagField("trim", "The units of the drawing are cut oversize, to be trimmed after sewing.", "yes", func(b *Block) *bool { return &b.trim }),
+	{Key{Name: "draw", Kind: KindCells, Doc: "The block as rows of cells, from the top.", Example: "[dusk wick/dusk, wick/dusk dusk]"}, readDrawing},
 	keysField("claims", "What the writer believes of the block.", "{pieces: 13}", &blockClaims, func(r *reader, b *Block, v value) { b.Claims.Node, _ = blockClaims.read(r, v, &b.Claims) }),
 }}
 
@@ -22,55 +25,13 @@ func addBlock(r *reader, p *Plan, at pair) {
 	if b.Name == "" {
 		b.Name = b.ID
 	}
-	if _, stated := b.Keys["pieces"]; stated && len(b.Pieces) == 0 && at.val.shape == mapping {
+	switch stated := b.Stated("pieces"); {
+	case at.val.shape != mapping && at.val.shape != nothing:
+	case !stated && !b.Stated("draw"):
+		r.fault(at.val.at, "write pieces: [{finished: 3, each: 4, fabric: dusk}], or draw: and rows of cells", "block %q has neither pieces nor draw; expected one of them", b.ID)
+	case stated && len(b.Pieces) == 0:
 		r.fault(b.Place("pieces"), "", "block %q has no pieces; expected at least one line of them", b.ID)
 	}
+	r.drawn(b)
 	p.Blocks = append(p.Blocks, b)
-}
-
-// maxCells bounds the blocks of a quilt's rows.
-const maxCells = 10_000
-
-// readQuilt reads the quilt's rows: each a list of block names or a text of them
-// with spaces between.
-func readQuilt(r *reader, k Key, v value, p *Plan) {
-	if v.shape != list {
-		r.reject(k, v)
-		return
-	}
-	cells := 0
-	for _, row := range v.items {
-		if row.shape != list && row.shape != text {
-			r.fault(row.at, "", "quilt: found %s; expected a row of block names such as [A, B, A]", found(row))
-			continue
-		}
-		items := row.items
-		for _, word := range strings.Fields(row.text) {
-			items = append(items, value{at: row.at, shape: text, text: word})
-		}
-		if cells += len(items); cells > maxCells {
-			r.fault(row.at, "", "quilt: more than %d blocks are written", maxCells)
-			return
-		}
-		p.Quilt = append(p.Quilt, r.row(items))
-	}
-}
-
-// row reads one row of block names.
-func (r *reader) row(items []value) (ids []string) {
-	for _, item := range items {
-		switch {
-		case item.shape != text:
-			r.fault(item.at, "", "quilt: found %s; expected the name of a block", found(item))
-		case r.plan.Block(item.text) == nil:
-			names := r.plan.blockIDs()
-			if len(names) == 0 {
-				names = []string{"blocks that the plan has none of"}
-			}
-			r.fault(item.at, meant(item.text, names), "block %q is not in this plan; expected one of %s", shorten(item.text), some(names))
-		default:
-			ids = append(ids, item.text)
-		}
-	}
-	return ids
 }

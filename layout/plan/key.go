@@ -34,6 +34,9 @@ const (
 	KindMixes   Kind = "mixes"   // names of the writer's own, each with a list of fabrics
 	KindReasons Kind = "reasons" // names of findings, each with a text
 	KindRows    Kind = "rows"    // a list of rows, each a list or a text of block names
+	KindCells   Kind = "cells"   // a list of rows, each a list or a text of cells, or a text of several lines
+	KindLetters Kind = "letters" // short names of the writer's own, each for a fabric or a mix
+	KindLengths Kind = "lengths" // a list of lengths
 )
 
 // expectations are what messages say of each kind.
@@ -44,6 +47,7 @@ var expectations = map[Kind]string{
 	KindFabrics: "a list of fabrics", KindSources: "a list of fabrics and mixes", KindHave: "a length of cloth or a list of them",
 	KindShrink: "a percentage", KindKeys: "keys with values", KindList: "a list", KindNamed: "names with keys under them",
 	KindMixes: "names with lists of fabrics", KindReasons: "names of findings with reasons", KindRows: "a list of rows",
+	KindCells: "rows of cells", KindLetters: "short names, each for a fabric or mix", KindLengths: "a list of lengths",
 }
 
 // A Key is one key of a mapping in a plan file, as data: the reader works from

@@ -46,7 +46,8 @@ type Plan struct {
 	Mat      length.Size   // W is the shorter side
 	Claims   Claims        // what the writer believes of the whole plan
 	Accept   []Accepted    // doubts the writer has looked at
-	Quilt    [][]string    // rows of block names, where the plan lays the quilt out
+	Quilt    [][]Set       // the quilt's rows of blocks, where the plan lays it out
+	letters  map[string]Source
 }
 
 // A Node is where something stands in the plan: its own place and those of its
@@ -126,8 +127,16 @@ type Block struct {
 	Name     string
 	Make     int
 	Finished length.Size // zero where not stated
-	Pieces   []*Piece
+	Pieces   []*Piece    // worked out from Drawing where none are written
+	Drawing  *Drawing    // or nil
 	Claims   Claims
+
+	letters       map[string]Source
+	cell          length.Size
+	columns, rows []length.Length
+	methods       methods
+	trim          bool
+	draw          value
 }
 
 // A Unit is what a line of pieces is sewn into.

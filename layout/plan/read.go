@@ -29,7 +29,7 @@ func Read(name string, data []byte) (*Plan, Problems) {
 // Tables are all mappings that a plan file is made of, the file's own first.
 func Tables() []Table {
 	return []Table{
-		planTable.data(), fabricTable.data(), clothTable.data(), shrinkTable.data(), blockTable.data(),
+		planTable.data(), fabricTable.data(), clothTable.data(), shrinkTable.data(), blockTable.data(), methodsTable.data(),
 		pieceTable.data(), stripTable.data(), settingTable.data(), sashingTable.data(), borderTable.data(),
 		bindingTable.data(), backingTable.data(), battingTable.data(), allowTable.data(), bagsTable.data(),
 		labelsTable.data(), planClaims.data(), fabricClaims.data(), blockClaims.data(), pieceClaims.data(),
@@ -90,6 +90,7 @@ var planTable = table[Plan]{"plan", "A quilt's cut plan.", []field[Plan]{
 	keysField("allow", "What is added for safety.", "{spare: 5%}", &allowTable, func(r *reader, p *Plan, v value) { p.Allow.Node, _ = allowTable.read(r, v, &p.Allow) }),
 	namedField("fabrics", "The fabrics, each by a short name.", "{dusk: {name: Dusk stripe}}", KindNamed, "fabric", maxFabrics, addFabric).required(),
 	namedField("mixes", "Sets of fabrics that pieces may come from.", "{nightprints: [dusk, ember]}", KindMixes, "", maxFabrics, addMix),
+	{lettersKey, func(r *reader, k Key, v value, p *Plan) { p.letters = r.letters(k, v) }},
 	namedField("blocks", "The blocks, each by a short name.", "{A: {make: 12, pieces: [{finished: 3, each: 4, fabric: dusk}]}}", KindNamed, "block", maxBlocks, addBlock),
 	listField("pieces", "Pieces of no block: borders, sashing, a ready-made cut list.", "[{cut: 2 1/2, need: 40, fabric: dusk}]", maxLines, &pieceTable, func(r *reader, p *Plan, v value) { p.Pieces = append(p.Pieces, r.piece(v, nil)) }),
 	keysField("setting", "An on-point setting.", "{on-point: 3 x 4, sides: dusk}", &settingTable, readSetting),

@@ -125,7 +125,7 @@ func TestReadKeys(t *testing.T) {
 		{"strip", p.Pieces[1].Finished, length.Size{W: length.WOF, H: 2 * in}},
 		{"WOF lies across", p.Pieces[2].Cut, length.Size{W: length.WOF, H: 5 * in / 2}},
 		{"strip set", []any{len(p.Pieces[3].Strips), p.Pieces[3].Segment, p.Pieces[3].Strips[1].Source.Mix}, []any{2, 2 * in, true}},
-		{"quilt", p.Quilt, [][]string{{"A", "A"}, {"A"}}},
+		{"quilt", fmt.Sprint(p.Quilt), "[[A A] [A]]"},
 		{"setting", []any{p.Setting.Across, p.Setting.Down, p.Setting.Block, p.Setting.Corners.ID, p.Setting.Generous}, []any{3, 4, 9 * in, "dusk", in / 4}},
 		{"alternate", p.Setting.Alternate.ID, "nightprints"},
 		{"sashing", []any{p.Sashing.Across, p.Sashing.Down, p.Sashing.Block, p.Sashing.Frame, p.Sashing.Cornerstones.ID}, []any{4, 5, length.Size{W: 9 * in, H: 9 * in}, true, "wick"}},

@@ -24,6 +24,7 @@ type value struct {
 	at    Pos
 	shape shape
 	text  string  // of a text, as written
+	start Pos     // of a text: where its first character stands
 	items []value // of a list
 	pairs []pair  // of a mapping, in the order written
 }

@@ -28,8 +28,8 @@ func upright(z length.Size) length.Size { return length.Size{W: min(z.W, z.H), H
 func (r *reader) makes() {
 	times := map[string]int{}
 	for _, row := range r.plan.Quilt {
-		for _, id := range row {
-			times[id]++
+		for _, set := range row {
+			times[set.Block]++
 		}
 	}
 	for _, b := range r.plan.Blocks {

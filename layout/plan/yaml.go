@@ -42,7 +42,7 @@ func parseYAML(file string, data []byte) (v value, ps Problems, ok bool) {
 	if err != nil {
 		return v, Problems{syntaxFault(file, data, err)}, false
 	}
-	c := converter{file: file}
+	c := converter{file: file, data: data}
 	v = c.value(doc.Content[0], 0)
 	return v, c.faults, true
 }
@@ -85,6 +85,7 @@ func unreadable(file string, data []byte) Problems {
 // A converter makes YAML's nodes into values and notes what plans don't use.
 type converter struct {
 	file   string
+	data   []byte
 	faults Problems
 }
 
@@ -97,6 +98,23 @@ func (c *converter) fault(n *yaml.Node, what, hint string) {
 
 // at is a node's place.
 func (c *converter) at(n *yaml.Node) Pos { return Pos{File: c.file, Line: n.Line, Col: n.Column} }
+
+// start is where a text's first character stands: behind a quote, and of a text
+// of several lines behind the indentation of the line below its mark.
+func (c *converter) start(n *yaml.Node) Pos {
+	at := c.at(n)
+	switch {
+	case n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0:
+		at.Col++
+	case n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
+		at.Line, at.Col = at.Line+1, 1
+		if lines := bytes.SplitN(c.data, []byte("\n"), at.Line+1); len(lines) >= at.Line {
+			line := lines[at.Line-1]
+			at.Col += len(line) - len(bytes.TrimLeft(line, " "))
+		}
+	}
+	return at
+}
 
 // value converts a node; depth is how many values it stands in.
 func (c *converter) value(n *yaml.Node, depth int) value {
@@ -118,7 +136,7 @@ func (c *converter) value(n *yaml.Node, depth int) value {
 	case yaml.ScalarNode:
 		v.shape = nothing
 		if n.Tag != "!!null" {
-			v.shape, v.text = text, n.Value
+			v.shape, v.text, v.start = text, n.Value, c.start(n)
 		}
 	case yaml.SequenceNode:
 		v.shape = list
