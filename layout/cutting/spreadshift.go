@@ -156,19 +156,23 @@ func (s *shifting) move(p *Piece, u *Use, to *List, n int) {
 	if n == 0 {
 		return
 	}
-	some := *u
-	some.Spares = min(n, u.Spares)
-	some.Count = n - some.Spares
-	u.Spares -= some.Spares
-	u.Count -= some.Count
+	spares := min(n, u.Spares)
+	p.lend(*u, n-spares, spares, to)
+	u.Spares -= spares
+	u.Count -= n - spares
 	p.Need -= n
-	if p.WOF {
-		some.Sum = *u.Sum.Along
-	} else if p.Size != u.Cut {
-		some.Sum = u.Sum.Turned()
-	}
-	to.put(u.Cut, u.NoTurn || p.WOF, p.Late, some)
 	s.changed[to.Fabric.ID] = true
+}
+
+// lend puts so many pieces of a use on another list, as the plan means them.
+func (p *Piece) lend(u Use, count, spares int, to *List) {
+	u.Count, u.Spares = count, spares
+	if p.WOF {
+		u.Sum = *u.Sum.Along
+	} else if p.Size != u.Cut {
+		u.Sum = u.Sum.Turned()
+	}
+	to.put(u.Cut, u.NoTurn || p.WOF, p.Late, u)
 }
 
 // tidy drops uses and pieces that came to nothing, and puts the rest in order.

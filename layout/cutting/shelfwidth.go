@@ -1,0 +1,149 @@
+package cutting
+
+import (
+	"context"
+	"slices"
+
+	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
+	"cutbinder/layout/trade"
+)
+
+// A Width is what a fabric to buy takes at another usable width than the plan's.
+type Width struct {
+	Width length.Length
+	Fits  bool          // its pieces go between the selvages; else all that follows is zero
+	Used  length.Length // cut from
+	Buy   trade.Purchase
+}
+
+// Widths works out what the fabrics to buy take at other usable widths: for each
+// fabric those that at gives, in rising order. Fabrics on the shelf and those of
+// which at gives none have no answer. The pieces are derived anew, since strips
+// across the width are fewer of wider cloth.
+//
+// Whatever is cut from cloth can be cut from wider cloth, so that a wider one
+// never takes more: where the search finds no such layout, the narrower one's
+// purchase stands, the fabric's own among them.
+func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.Fabric) []length.Length, o Options) ([][]Width, error) {
+	derived, problems := Pieces(p)
+	if problems.Faulty() {
+		return nil, problems
+	}
+	out := make([][]Width, len(fabrics))
+	var lists []List
+	var homes []*Width
+	for i := range fabrics {
+		f := &fabrics[i]
+		if len(f.Fabric.Have) > 0 || f.Used == 0 {
+			continue
+		}
+		widths := slices.Sorted(slices.Values(at(f.Fabric)))
+		out[i] = make([]Width, len(widths))
+		for j, w := range widths {
+			out[i][j].Width = w
+			if l, ok := f.at(p, derived, w); ok {
+				out[i][j].Fits = true
+				lists, homes = append(lists, l), append(homes, &out[i][j])
+			}
+		}
+	}
+	o.Done = nil
+	laid, err := Cut(ctx, p, lists, o)
+	if err != nil {
+		return nil, err
+	}
+	for i, f := range laid {
+		homes[i].Used, homes[i].Buy = f.Used, f.Buy
+	}
+	for i := range fabrics {
+		fabrics[i].riseAndFall(out[i])
+	}
+	return out, nil
+}
+
+// riseAndFall sees to it that no wider cloth takes more than a narrower one, the
+// fabric as it is laid out among them.
+func (f *Fabric) riseAndFall(widths []Width) {
+	var least *Width
+	own := Width{Width: f.Fabric.Width, Fits: true, Used: f.Used, Buy: f.Buy}
+	for i := range widths {
+		w := &widths[i]
+		switch {
+		case !w.Fits:
+			continue
+		case w.Width < own.Width && w.Buy.Exact < own.Buy.Exact:
+			w.Used, w.Buy = own.Used, own.Buy
+		case w.Width >= own.Width && own.Buy.Exact < w.Buy.Exact:
+			w.Used, w.Buy = own.Used, own.Buy
+		}
+		if least != nil && least.Buy.Exact < w.Buy.Exact {
+			w.Used, w.Buy = least.Used, least.Buy
+		}
+		least = w
+	}
+}
+
+// at is the fabric's list were it so wide: what the plan asks of it at that
+// width, and what was moved to it from the shelves of other fabrics. It is false
+// where a piece is too wide.
+func (f *Fabric) at(p *plan.Plan, derived []List, width length.Length) (List, bool) {
+	fabric := *f.Fabric
+	fabric.Width = width
+	other := *p
+	other.Fabrics = slices.Clone(p.Fabrics)
+	other.Fabrics[slices.IndexFunc(p.Fabrics, func(g *plan.Fabric) bool { return g.ID == fabric.ID })] = &fabric
+	lists, problems := Pieces(&other)
+	if problems.Faulty() {
+		return List{}, false
+	}
+	l := List{Fabric: &fabric}
+	if own := listOf(lists, fabric.ID); own != nil {
+		l = *own
+	}
+	before := listOf(derived, fabric.ID)
+	for _, piece := range f.Pieces {
+		for _, u := range piece.Uses {
+			n := u.Count + u.Spares - before.countAlike(u)
+			if u.Mix == "" || n <= 0 {
+				continue
+			}
+			if !fits(u.Cut, u.NoTurn || piece.WOF || fabric.OneWay, width) {
+				return List{}, false
+			}
+			piece.lend(u, n, 0, &l)
+		}
+	}
+	l.settle()
+	return l, true
+}
+
+// listOf is a fabric's list; nil where it has none.
+func listOf(lists []List, id string) *List {
+	for i := range lists {
+		if lists[i].Fabric.ID == id {
+			return &lists[i]
+		}
+	}
+	return nil
+}
+
+// countAlike is how many pieces a list, which may be nil, has for a use, of
+// whichever derivation of the plan the use is.
+func (l *List) countAlike(u Use) (n int) {
+	if l == nil {
+		return 0
+	}
+	for _, p := range l.Pieces {
+		for _, v := range p.Uses {
+			joined := v
+			if u.Joined != nil && v.Joined != nil {
+				joined.Joined = u.Joined
+			}
+			if joined.same(u) && v.Cut == u.Cut {
+				n += v.Count + v.Spares
+			}
+		}
+	}
+	return n
+}
