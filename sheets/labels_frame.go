@@ -70,7 +70,7 @@ func (b *bagLabel) badgeFrame(area page.Box, h length.Length) frame {
 	f := frame{area: area, badge: page.Box{X: area.X, Y: area.Y, W: w, H: h}}
 	x := f.badge.Right() + 3*hair
 	f.of = page.Box{X: x, Y: area.Y, W: area.Right() - x, H: h}
-	y := f.badge.Bottom() + min(3*hair, area.H/22)
+	y := f.badge.Bottom() + min(3*hair, area.H/18)
 	f.body = page.Box{X: area.X, Y: y, W: area.W, H: area.Bottom() - y}
 	return f
 }
