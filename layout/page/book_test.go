@@ -187,7 +187,7 @@ func TestStyleSizes(t *testing.T) {
 				t.Errorf("large print is %f pt", points(s.Body.Size))
 			}
 		}
-		for _, st := range []TextStyle{s.Title, s.Lead, s.Body, s.Bold, s.Help, s.Small, s.Typed, s.Huge} {
+		for _, st := range []TextStyle{s.Title, s.Lead, s.Body, s.Bold, s.Help, s.Small, s.Typed} {
 			if points(st.Size) < body {
 				t.Errorf("%v: running text of %f pt", opts, points(st.Size))
 			}

@@ -88,7 +88,7 @@ func TestGoldenLabel(t *testing.T) {
 	p := testPage(func(p *Pen) {
 		b := Box{in, in, 21 * in / 8, in}
 		p.Frame(b, NoInk, p.Style.Hair.With(Pale).Broken(Dashed), "label 7")
-		p.Badge(Box{in + in/12, in + in/12, in / 3, in / 3}, p.Style.Huge, "bag number", "17")
+		p.Badge(Box{in + in/12, in + in/12, in / 3, in / 3}, p.Style.Title, "bag number", "17")
 		p.Code(Box{5 * in / 2, in + in/12, in, 5 * in / 6}, 3, []bool{true, false, true, true, true, true, false, false, true}, 4, "code")
 		p.Text(Box{3 * in / 2, in + in/12, in, in / 6}, p.Style.Lead, Left, "block", "A Lantern of a long name", "A Lantern of…")
 		p.Ring(Point{2 * in, 7 * in / 4}, "key", "C")

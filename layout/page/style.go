@@ -76,7 +76,6 @@ type Style struct {
 	Measure TextStyle // sizes and numbers in drawings
 	Number  TextStyle // a number in a badge or disc, white
 	Typed   TextStyle // codes that are typed, one width
-	Huge    TextStyle // the number of a bag
 
 	Hair, Rule, Heavy Stroke // the three line widths
 
@@ -129,7 +128,6 @@ func NewStyle(set fonts.Set, opts ...Option) *Style {
 		Measure: of(fonts.Regular, 80, Black),
 		Number:  of(fonts.Bold, 85, White),
 		Typed:   of(fonts.Mono, 100, Black),
-		Huge:    of(fonts.Bold, 300, Black),
 		Hair:    Stroke{Width: MinLine, Ink: Black},
 		Rule:    Stroke{Width: point(6), Ink: Black},
 		Heavy:   Stroke{Width: point(12), Ink: Black},
@@ -145,7 +143,6 @@ func NewStyle(set fonts.Set, opts ...Option) *Style {
 	s.Number.Size = min(s.Number.Size, (bindingMargin-punched)/2)
 	s.Small = s.Small.Sized(max(s.Small.Size, MinBody))
 	s.Title.Lead = s.Title.Size * 6 / 5
-	s.Huge.Lead = s.Huge.Size * 6 / 5
 	s.Caps.Caps, s.Caps.Track = true, s.Caps.Size*9/100
 	return s
 }
