@@ -19,18 +19,21 @@ func headings(b *bag.Bag) []string {
 	return []string{oneLine(b.Heading()), fmt.Sprintf("%s + %d more", first, len(b.Places)-1)}
 }
 
-// rowWords words a row's count, size and part of a unit from the fullest to the
-// shortest, in one line each. The figures are in all of them.
+// rowWords words a row's count and size, in one line.
 func (b *bagLabel) rowWords(r bag.Row) []string {
-	text := say.Count(r.Count) + " " + b.voice.Size(r.Cut)
-	part := oneLine(r.Role)
-	if part == "" && r.Unit != plan.Patch {
-		part = string(r.Unit)
+	return []string{say.Count(r.Count) + " " + b.voice.Size(r.Cut)}
+}
+
+// partWords is what part of a unit a row is: "half-square", "goose"; "" for
+// patches.
+func partWords(r bag.Row) string {
+	if part := oneLine(r.Role); part != "" {
+		return part
 	}
-	if part == "" {
-		return []string{text}
+	if r.Unit == plan.Patch {
+		return ""
 	}
-	return []string{text + " " + part, text}
+	return string(r.Unit)
 }
 
 // rowParts is a row's count and size in pieces that may stand in lines of their own.
@@ -40,9 +43,12 @@ func (b *bagLabel) rowParts(r bag.Row) []string {
 }
 
 // details words what else there is to say of a row, from the fullest to the
-// shortest: "finished 3 · + 1 spare".
+// shortest: "half-square · finished 3 · + 1 spare".
 func (b *bagLabel) details(r bag.Row) []string {
 	var all []string
+	if part := partWords(r); part != "" {
+		all = append(all, part)
+	}
 	switch {
 	case r.Joined != nil:
 		all = append(all, fmt.Sprintf("join into %s %s", say.Count(r.Joined.Count), b.voice.Size(r.Joined.Size)))

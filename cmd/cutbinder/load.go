@@ -122,7 +122,13 @@ func override(c *cli.Context, p *plan.Plan) error {
 // quilt works a plan out: pieces, cutting, bags. Faults found on the way are
 // told like those of reading.
 func (a *app) quilt(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt, error) {
-	q, problems, err := sheets.Work(c.Context, p, effort(c))
+	o := effort(c)
+	line := newProgress(a.err)
+	if line != nil {
+		o.Done = line.fabric
+	}
+	q, problems, err := sheets.Work(c.Context, p, o)
+	line.end()
 	return q, a.told(problems, src, err)
 }
 
