@@ -3,8 +3,10 @@ package main
 import (
 	"fmt"
 
+	"cutbinder/layout/cutting"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets"
+	"cutbinder/sheets/audit"
 
 	"github.com/urfave/cli/v2"
 )
@@ -57,14 +59,29 @@ func (a *app) check(c *cli.Context) error {
 // working it out shows.
 func (a *app) audit(c *cli.Context, src source) (plan.Problems, error) {
 	p, problems := plan.Read(src.name, src.text)
-	if len(problems) > 0 {
+	if problems.Faulty() {
 		return problems, nil
 	}
 	if err := override(c, p); err != nil {
 		return nil, err
 	}
-	_, problems, err := sheets.Work(c.Context, p, effort(c))
+	q, found, err := sheets.Work(c.Context, p, effort(c))
+	problems = append(problems, found...)
+	if err != nil || problems.Faulty() {
+		return problems, err
+	}
+	found, err = audit.Audit(c.Context, p, q.Fabrics, asides(c))
+	problems = append(problems, found...)
+	problems.Sort()
 	return problems, err
+}
+
+// asides is the work that questions beside the plan's own layout may take: a
+// tenth of what --limit allows.
+func asides(c *cli.Context) cutting.Options {
+	o := effort(c)
+	o.Effort = max(o.Effort/10, 1)
+	return o
 }
 
 // verdict counts what was found.

@@ -37,6 +37,12 @@ func Fill(across, down int) OnPoint {
 	return OnPoint{(across - 1) * (down - 1), 2 * (across + down - 2), 4}
 }
 
+// PointToPoint is how wide n blocks are that stand on their corners side by
+// side: n times √2 times the finished side, rounded up to a length unit.
+func PointToPoint(block length.Length, n int) length.Length {
+	return root2(block).times(int64(n)).up()
+}
+
 // A Cut is a number of pieces of one size.
 type Cut struct {
 	Size  length.Size

@@ -1,0 +1,250 @@
+package audit
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
+	"cutbinder/sheets/say"
+)
+
+// shelves tells what is short of what is on the shelf, and what was moved to
+// other fabrics of a mix because of it.
+func (a *auditor) shelves() error {
+	for _, m := range cutting.Moves(a.plan, a.fabrics) {
+		var to []string
+		for _, f := range m.To {
+			to = append(to, f.Name)
+		}
+		a.find(plan.Remark, place(m.From.Node, "have"), fmt.Sprintf("moved:%s:%s", m.From.ID, a.key(m.Size)), "nothing is to be done; a larger cut of it would keep them",
+			"%s holds too little for its share of the mix: (%d) %s come from %s instead", m.From.Name, m.Count, a.v.Size(m.Size), say.Things(to))
+	}
+	shortages, err := cutting.Shortages(a.ctx, a.plan, a.fabrics, a.o)
+	if err != nil {
+		return err
+	}
+	for i, s := range shortages {
+		if s == nil {
+			continue
+		}
+		f := &a.fabrics[i]
+		a.find(plan.Doubt, place(f.Fabric.Node, "have"), "short:"+f.Fabric.ID, strings.Join(a.v.Remedies(f, s), "; "),
+			"%s: %s is too little: %s", f.Fabric.Name, a.v.Shelf(f.Fabric.Have), a.v.Lacking(f, s))
+	}
+	return nil
+}
+
+// cloths looks for cloth without an inch to spare, and for strips that the ruler
+// can't measure.
+func (a *auditor) cloths() error {
+	a.wideStrips()
+	for i := range a.fabrics {
+		f := &a.fabrics[i]
+		a.nominal(f)
+		if len(f.Fabric.Have) == 0 {
+			a.tightPurchase(f)
+			continue
+		}
+		if f.Missing() > 0 {
+			continue
+		}
+		if err := a.tightShelf(f); err != nil {
+			return err
+		}
+		if err := a.washedShelf(f); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tightPurchase tells where what is to be bought is what is needed, to a hair.
+func (a *auditor) tightPurchase(f *cutting.Fabric) {
+	if f.Buy.Buy == 0 || f.Fabric.Claims.Buy > 0 || a.plan.Allow.Extra > 0 || f.Buy.Buy-f.Buy.Exact >= a.hair() {
+		return
+	}
+	at := f.Fabric.At
+	a.find(plan.Doubt, at, "tight:"+f.Fabric.ID, "ask for "+a.v.ToBuy(a.nextStep(f, f.Buy.Buy))+", or add padding: allow: {extra: 5%}",
+		"%s: %s is just what is needed, %s with squaring: nothing is left where the shop cuts it crooked", f.Fabric.Name,
+		a.v.ToBuy(f.Buy.Buy), a.v.About(f.Buy.Exact))
+}
+
+// tightShelf lays the pieces out once more on cloths that are a hair shorter,
+// and a hair narrower.
+func (a *auditor) tightShelf(f *cutting.Fabric) error {
+	for _, way := range []struct {
+		what          string
+		narrow, short length.Length
+	}{{"shorter", 0, a.hair()}, {"narrower", a.hair(), 0}} {
+		n, err := a.missingOn(f, f.Fabric.Width-way.narrow, func(c *plan.Cloth) { c.W -= way.narrow; c.H -= way.short })
+		if err != nil {
+			return err
+		}
+		if n > 0 {
+			a.find(plan.Doubt, place(f.Fabric.Node, "have"), "tight:"+f.Fabric.ID, "measure it before you cut anything, and cut this fabric first",
+				"%s: nothing is to spare on %s: on cloth %s %s %s", f.Fabric.Name, a.v.Shelf(f.Fabric.Have), a.v.With(a.hair()), way.what,
+				fmt.Sprintf("%s no place", plural(n, "piece finds", "pieces find")))
+			return nil
+		}
+	}
+	return nil
+}
+
+// washedShelf does the same for cloth that is yet to be washed.
+func (a *auditor) washedShelf(f *cutting.Fabric) error {
+	if !f.Fabric.Prewash {
+		return nil
+	}
+	shrink := f.Fabric.Shrink
+	n, err := a.missingOn(f, washed(f.Fabric.Width, shrink.Width), func(c *plan.Cloth) {
+		c.W, c.H = washed(c.W, shrink.Width), washed(c.H, shrink.Length)
+	})
+	if err != nil || n == 0 {
+		return err
+	}
+	a.find(plan.Doubt, place(f.Fabric.Node, "prewash", "have"), "wash:"+f.Fabric.ID, "wash it, measure again, and write what it measures then as have:",
+		"%s: the wash may take %s of the length and %s of the width; then %s no place", f.Fabric.Name,
+		say.Percent(shrink.Length), say.Percent(shrink.Width), plural(n, "piece finds", "pieces find"))
+	return nil
+}
+
+// washed is what the wash leaves of a length.
+func washed(l length.Length, shrink plan.Percent) length.Length {
+	return length.Length(int64(l) * int64(10000-shrink) / 10000)
+}
+
+// missingOn is how many pieces find no place on the shelf's cloths after a
+// change.
+func (a *auditor) missingOn(f *cutting.Fabric, width length.Length, change func(*plan.Cloth)) (int, error) {
+	have := slices.Clone(f.Fabric.Have)
+	for i := range have {
+		change(&have[i])
+		if have[i].W <= 0 || have[i].H <= a.plan.Allow.Squaring {
+			return 0, nil
+		}
+	}
+	again, err := f.OnCloths(a.ctx, a.plan, width, have, a.o)
+	return again.Missing(), err
+}
+
+// wideStrips notes strips that are wider than the ruler, all in one finding.
+// Backing panels are not cut with one, nor is what is longer than the mat.
+func (a *auditor) wideStrips() {
+	var all []string
+	for i := range a.fabrics {
+		if heights := a.wideHeights(&a.fabrics[i]); len(heights) > 0 {
+			all = append(all, a.fabrics[i].Fabric.Name+" "+say.Things(heights))
+		}
+	}
+	if len(all) == 0 {
+		return
+	}
+	wider := "8 1/2 x 24"
+	if a.plan.Units == length.Metric {
+		wider = "20 x 60"
+	}
+	a.find(plan.Remark, a.plan.Place("ruler"), "ruler", "lay two rulers side by side, measure with the mat, or say which ruler you have: ruler: "+wider,
+		"some strips are wider than the ruler, %s: %s", a.v.With(a.plan.Ruler.W), strings.Join(all, "; "))
+}
+
+// wideHeights is how wide a fabric's strips are that the ruler can't measure.
+func (a *auditor) wideHeights(f *cutting.Fabric) (heights []string) {
+	for i := range f.Cloths {
+		c := &f.Cloths[i]
+		for _, s := range c.Root.Parts {
+			if s.Number == 0 || c.Root.Dir != cutting.Across || s.H <= a.plan.Ruler.W || s.H > a.plan.Mat.H || a.backing(f, c, s) {
+				continue
+			}
+			if h := a.v.Len(s.H); !slices.Contains(heights, h) {
+				heights = append(heights, h)
+			}
+		}
+	}
+	return heights
+}
+
+func (a *auditor) backing(f *cutting.Fabric, c *cutting.Cloth, s cutting.Section) bool {
+	if s.Placed < 0 {
+		return false
+	}
+	p := c.Placed[s.Placed]
+	return f.Pieces[p.Piece].Uses[p.Use].For == cutting.ForBacking
+}
+
+// nominal notes a width that is what a bolt's label says, selvages and all.
+func (a *auditor) nominal(f *cutting.Fabric) {
+	if !f.Fabric.Stated("width") || f.Fabric.Width < 43*length.Inch || f.Fabric.Width > 46*length.Inch {
+		return
+	}
+	a.find(plan.Remark, f.Fabric.Place("width"), "nominal:"+f.Fabric.ID, "measure between the selvages, or leave width out for what all such bolts have",
+		"%s: %s is what bolts are sold as; between the selvages they mostly have less", f.Fabric.Name, a.v.With(f.Fabric.Width))
+}
+
+// widths lays fabrics to buy out once more on cloth that is a little narrower
+// than the plan states, or as narrow as the wash may leave it.
+func (a *auditor) widths() error {
+	less := length.Inch / 2
+	if a.plan.Units == length.Metric {
+		less = length.CM
+	}
+	narrow, wash := map[*plan.Fabric]length.Length{}, map[*plan.Fabric]length.Length{}
+	at := func(f *plan.Fabric) (widths []length.Length) {
+		if f.Stated("width") && f.Width > 2*less {
+			narrow[f] = f.Width - less
+			widths = append(widths, narrow[f])
+		}
+		if f.Prewash {
+			wash[f] = washed(f.Width, f.Shrink.Width) / a.hair() * a.hair()
+			widths = append(widths, wash[f])
+		}
+		return widths
+	}
+	found, err := cutting.Widths(a.ctx, a.plan, a.fabrics, at, a.o)
+	if err != nil {
+		return err
+	}
+	for i, widths := range found {
+		f := &a.fabrics[i]
+		for _, w := range widths {
+			switch w.Width {
+			case wash[f.Fabric]:
+				a.widthFinding(f, w, place(f.Fabric.Node, "prewash"), "wash:"+f.Fabric.ID,
+					fmt.Sprintf("the wash may leave %s of its width: ", a.v.With(w.Width)), "wash it first, measure it, and write what it has then as width:")
+			case narrow[f.Fabric]:
+				a.widthFinding(f, w, f.Fabric.Place("width"), "width:"+f.Fabric.ID, "", "measure the cloth before you buy, or plan for less: width: "+a.v.Len(w.Width))
+			}
+		}
+	}
+	return nil
+}
+
+// widthFinding tells what narrower cloth takes more, as a doubt where it must be
+// bought or breaks what is claimed.
+func (a *auditor) widthFinding(f *cutting.Fabric, w cutting.Width, at plan.Pos, id, lead, hint string) {
+	name := f.Fabric.Name + ": " + lead
+	if !w.Fits {
+		a.find(plan.Doubt, at, id, hint, "%sits pieces need all of the %s: on cloth %s wide one is too wide", name, a.v.With(f.Fabric.Width), a.v.With(w.Width))
+		return
+	}
+	if w.Used <= f.Used {
+		return
+	}
+	what := fmt.Sprintf("%sthe pieces come from %s only where the cloth is %s wide or more; at %s they take %s", name,
+		a.v.With(f.Used), a.v.With(f.Fabric.Width), a.v.With(w.Width), a.v.With(w.Used))
+	claim := f.Fabric.Claims.Buy
+	level := plan.Remark
+	switch {
+	case claim > 0 && a.lean(f.Fabric, w.Buy.Used) <= claim:
+		what += ": " + a.v.ToBuy(claim) + " still does"
+	case claim > 0:
+		level, what = plan.Doubt, what+", more than the "+a.v.ToBuy(claim)+" claimed"
+	case w.Buy.Buy > f.Buy.Buy:
+		level, what = plan.Doubt, what+fmt.Sprintf(": %s to buy instead of %s", a.v.ToBuy(w.Buy.Buy), a.v.ToBuy(f.Buy.Buy))
+	default:
+		what += ": " + a.v.ToBuy(f.Buy.Buy) + " still does"
+	}
+	a.find(level, at, id, hint, "%s", what)
+}
