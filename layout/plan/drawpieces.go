@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"cutbinder/layout/length"
 )
@@ -48,12 +49,7 @@ func (p *Plan) DrawnPieces(b *Block) []*Piece {
 	for i := range b.Drawing.Cells {
 		c := &b.Drawing.Cells[i]
 		size, sources := p.Line(c)
-		key := fmt.Sprint(c.Unit, size.W, size.H, sourceNames(sources))
-		if c.Unit == HalfSquare {
-			names := sourceNames(sources)
-			slices.Sort(names)
-			key = fmt.Sprint(c.Unit, size.W, names)
-		}
+		key := p.LineKey(&Piece{Unit: c.Unit, Finished: size, Sources: sources})
 		line := at[key]
 		if line == nil {
 			line = &Piece{Node: Node{At: c.At, Keys: map[string]Pos{"finished": c.At, "each": c.At}}, Unit: c.Unit, Finished: size, Sources: sources}
@@ -69,6 +65,31 @@ func (p *Plan) DrawnPieces(b *Block) []*Piece {
 		line.Count++
 	}
 	return lines
+}
+
+// LineKey is the same for lines that ask for the same patches or units, however
+// they are written: "half-square 3 dusk, mix nightprints".
+func (p *Plan) LineKey(line *Piece) string {
+	z, sources := p.FinishedSize(line), line.Sources
+	names := sourceNames(sources)
+	switch {
+	case line.Unit == Patch && z.H > z.W && !p.oneWay(sources[0]):
+		z.W, z.H = z.H, z.W
+	case line.Unit == HalfSquare:
+		slices.Sort(names)
+	case line.Unit == Hourglass:
+		names = sourceNames(hourglassSources(aroundHourglass(sources)))
+	}
+	return fmt.Sprintf("%s %s %s", line.Unit, p.Units.FormatSize(z), strings.Join(names, ", "))
+}
+
+// FinishedSize is a line's finished size; of a patch whose cut size is stated it
+// is that without the seams.
+func (p *Plan) FinishedSize(line *Piece) length.Size {
+	if line.Unit == Patch && line.Finished == (length.Size{}) {
+		return length.Size{W: max(line.Cut.W-2*p.Seam, 0), H: max(line.Cut.H-2*p.Seam, 0)}
+	}
+	return line.Finished
 }
 
 // sourceNames are sources as texts.
