@@ -148,13 +148,19 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 	tint := st.Tints[p.Piece%len(st.Tints)]
 	c.Rect(box, tint, st.Hair, fmt.Sprintf("piece %s #%d", piece.ID, d.nth[placed]))
 	size := d.b.v.Short(length.Size{W: box.W, H: box.H})
-	if c.Words(box, st.Measure, "size "+piece.ID, size) {
+	if d.words(c, box, "size "+piece.ID, size) {
 		return
 	}
 	if d.keyed[p.Piece] == "" {
 		d.keyed[p.Piece] = keyLetter(0) // for now: newDiagram gives them out in order
 	}
-	c.Words(box, st.Measure, "key "+piece.ID, d.keyed[p.Piece])
+	d.words(c, box, "key "+piece.ID, d.keyed[p.Piece])
+}
+
+// words sets words into a piece, as large as running text where they fit.
+func (d *diagram) words(c *page.Canvas, box page.Box, mark, words string) bool {
+	st := d.b.style
+	return c.Words(box, st.Body, mark, words) || c.Words(box, st.Measure, mark, words)
 }
 
 // leftover hatches what no piece is cut from, and names it where it is worth

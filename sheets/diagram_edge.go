@@ -225,10 +225,33 @@ func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
 		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: b.Bottom() + st.Gap/2, W: st.Label.Size * 6, H: st.Label.Lead}
 		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
 	}
+	drawn = drawn.Union(d.grain(c.Pen, page.Point{X: drawn.Right() + st.Gap*2, Y: y}))
 	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, last)
 	if len(d.keys) > 0 {
 		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, st.Label.In(page.Black).Say(d.keyText()), page.Left, "key")
 	}
+}
+
+// grain draws the arrow of the lengthwise grain, which runs as the selvages do,
+// with one head where the print is one-way. It returns what it fills.
+func (d *diagram) grain(p *page.Pen, at page.Point) page.Box {
+	st := d.b.style
+	h, head := st.Label.Size, st.Label.Size/4
+	x, top := at.X+head, at.Y+(st.Label.Lead-h)/2
+	tip := func(y, dy length.Length) {
+		p.Polygon([]page.Point{{X: x, Y: y}, {X: x + head, Y: y + dy}, {X: x - head, Y: y + dy}}, page.Black, page.Stroke{}, "grain")
+	}
+	p.VLine(x, top+head, h-2*head, st.Rule, "grain")
+	tip(top, head*2)
+	words := "grain"
+	if d.f.Fabric.OneWay {
+		words = "grain and print"
+	} else {
+		tip(top+h, -head*2)
+	}
+	text := page.Box{X: x + head + st.Gap/2, Y: at.Y, W: st.Label.Say(words).Width(st.Fonts), H: st.Label.Lead}
+	p.Text(text, st.Label, page.Left, "grain words", words)
+	return text
 }
 
 // aside says right of the scale bar what hatching means, or that the cloth goes

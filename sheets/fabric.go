@@ -76,47 +76,40 @@ func (b *binder) about(f *cutting.Fabric) string {
 
 // measureBox is what the cloth must measure, and lines to write down what it does.
 func (b *binder) measureBox(f *cutting.Fabric) page.Block {
-	s := b.style
-	var rows []page.Row
+	t := page.Table{Columns: []page.Column{{}, {Share: 1}, {Share: 1}}, Pad: b.style.Gap / 4}
+	var last *cutting.Cloth
 	for i := range f.Cloths {
 		c := &f.Cloths[i]
-		if c.Unused() {
+		if c.Unused() || last != nil && last.W == c.W && last.Least() == c.Least() {
 			continue
 		}
-		if len(rows) > 0 && !sameMeasure(c, &f.Cloths[i-1]) || len(rows) == 0 {
-			rows = append(rows, b.measureRow(c))
-		}
+		t.Rows = append(t.Rows, b.measureRows(c)...)
+		last = c
 	}
-	t := page.Table{
-		Columns: []page.Column{{Share: 3}, {Share: 3}, {Share: 4}},
-		Head:    []page.Row{page.TextRow(s.Label, "must measure at least", "", "I measured")},
-		Rows:    rows,
-	}
+	s := b.style
 	inner := page.Indent{Left: s.Space, Right: s.Space, Blocks: []page.Block{t}}
 	return page.Drawing{
-		Height: func(w length.Length) length.Length { return page.HeightOf(s, w, inner) + s.Gap },
+		Height: func(w length.Length) length.Length { return page.HeightOf(s, w, inner) + s.Gap*2 },
 		Draw: func(p *page.Pen, box page.Box) {
 			p.Frame(box, page.NoInk, s.Hair, "measure box")
-			p.Blocks(page.Box{X: box.X, Y: box.Y + s.Gap/2, W: box.W, H: box.H}, inner)
+			p.Blocks(page.Box{X: box.X, Y: box.Y + s.Gap, W: box.W, H: box.H}, inner)
 		},
 	}
 }
 
-func sameMeasure(a, b *cutting.Cloth) bool {
-	return a.W == b.W && a.Least() == b.Least() && !b.Unused()
-}
-
-func (b *binder) measureRow(c *cutting.Cloth) page.Row {
+// measureRows is what one cloth must measure, and under it where to write what it
+// does.
+func (b *binder) measureRows(c *cutting.Cloth) []page.Row {
 	s := b.style
-	fill := func(after string) func(p *page.Pen, box page.Box) {
-		return func(p *page.Pen, box page.Box) { p.FillIn(box, after, "fill in") }
+	fill := func(after string) page.Cell {
+		return page.Cell{H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
+			p.FillIn(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Body.Lead}, after, "fill in")
+		}}
 	}
-	return page.Row{Cells: []page.Cell{
-		{Text: s.Bold.Say(b.v.With(c.W) + " wide")},
-		{Text: s.Bold.Say(b.v.With(c.Least()) + " long")},
-		{Blocks: []page.Block{page.Table{Columns: []page.Column{{Share: 1}, {Share: 1}}, Pad: page.NoPad, Rows: []page.Row{{Cells: []page.Cell{
-			{H: s.Body.Lead, Draw: fill("wide")}, {H: s.Body.Lead, Draw: fill("long")}}}}}}},
-	}}
+	return []page.Row{
+		{With: true, Cells: []page.Cell{{Text: s.Label.Say("must measure")}, {Text: s.Bold.Say(b.v.With(c.W) + " wide")}, {Text: s.Bold.Say(b.v.With(c.Least()) + " long")}}},
+		{Cells: []page.Cell{{Text: s.Label.Say("I measured")}, fill("wide"), fill("long")}},
+	}
 }
 
 // cloth is one cloth's diagram and its steps.
@@ -240,5 +233,9 @@ func (b *binder) missing(f *cutting.Fabric) []page.Block {
 			t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(say.Count(n)+" "+b.v.Size(f.Pieces[i].Size)), s.Body.Say("for "+say.BagList(b.q.BagsOf(f, f.Pieces[i])))))
 		}
 	}
-	return append(blocks, t)
+	blocks = append(blocks, t)
+	if short := b.q.Shortage(f); short != nil {
+		blocks = append(blocks, page.Gap{H: s.Space}, page.Para{Text: s.Body.Say(say.Sentences(b.v.Remedies(f, short))), Mark: "remedies"})
+	}
+	return blocks
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"cutbinder/fonts"
+	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
 )
 
@@ -14,7 +15,7 @@ func (q *Quilt) MissingGlyphs(set fonts.Set) plan.Problems {
 	seen := map[rune]bool{}
 	look := func(at plan.Pos, text string) {
 		for _, r := range text {
-			if r >= ' ' && !seen[r] && !set.Has(r) {
+			if r >= ' ' && !seen[r] && !page.CanSet(set, r) {
 				seen[r] = true
 				problems = append(problems, plan.Problem{At: at, ID: "glyph",
 					What: fmt.Sprintf("no face can draw the character %q (U+%04X) in %q", r, r, text),

@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 
 	"github.com/urfave/cli/v2"
@@ -34,6 +35,7 @@ type app struct {
 }
 
 func main() {
+	debug.SetGCPercent(400) // a run is short: memory is cheaper than collecting it
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	code := (&app{os.Stdin, os.Stdout, os.Stderr}).run(ctx, os.Args)
 	stop()
@@ -106,7 +108,7 @@ func (a *app) commands() *cli.App {
 		OnUsageError:    func(c *cli.Context, err error, _ bool) error { return usage("cutbinder --help", "%v", err) },
 		Action:          a.none,
 		Commands: []*cli.Command{
-			a.newCommand(), a.checkCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
+			a.newCommand(), a.checkCommand(), a.piecesCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
 			a.labelsCommand(), a.scanCommand(), a.stocksCommand(),
 		},
 	}

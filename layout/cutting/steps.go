@@ -105,7 +105,7 @@ func (st stepper) step(s Section, parts []Section, folds int) Step {
 	}
 	step.Wide = measure > st.ruler.W
 	if st.numbered(first) {
-		step.Folds = foldsFor(run, st.ruler.H)
+		step.Folds = FoldsFor(run, st.ruler.H)
 		folds = 0
 		if s.Dir == Across {
 			folds = step.Folds
@@ -120,9 +120,9 @@ func (st stepper) step(s Section, parts []Section, folds int) Step {
 
 func (st stepper) numbered(s Section) bool { return s.Number > 0 }
 
-// foldsFor is how often cloth is folded so that a cut of this run is no longer
+// FoldsFor is how often cloth is folded so that a cut of this run is no longer
 // than the ruler. Past two folds layers creep, so the ruler is moved instead.
-func foldsFor(run, ruler length.Length) int {
+func FoldsFor(run, ruler length.Length) int {
 	n := 0
 	for n < 2 && run>>n > ruler {
 		n++

@@ -199,8 +199,12 @@ func (s *steps) doubled(t cutting.Then) string {
 	if first.Leftover {
 		first = t.Steps[1]
 	}
-	return fmt.Sprintf("%s%ssub-cut at %s: %s through both layers%s. %s gives %s.%s", stack, s.selvages(),
+	cut := fmt.Sprintf("%ssub-cut at %s: %s through both layers%s. %s gives %s.%s", s.selvages(),
 		s.Len(first.Size.W), times(t.Doubles), last, each(t.Count), s.pieces(first, 1), s.rest(t))
+	if stack != "" {
+		cut = upperFirst(cut)
+	}
+	return stack + cut
 }
 
 func each(n int) string { return Plural(n, "It", "Each strip") }
@@ -215,6 +219,7 @@ func (s *steps) opened(step cutting.Step, t cutting.Then, who string) {
 	if step.Folds > 0 {
 		text += Plural(t.Count, "open it; ", "open them; ")
 	}
+	text += s.endToEnd(step)
 	text = upperFirst(who + text + "from the " + s.Near())
 	if t.Count > 1 {
 		text += " of each"
@@ -236,6 +241,19 @@ func (s *steps) opened(step cutting.Step, t cutting.Then, who string) {
 	for _, part := range parts {
 		s.lines = append(s.lines, Line{Text: part, Inner: true})
 	}
+}
+
+// endToEnd says how a strip is folded whose sub-cuts are longer than the ruler.
+func (s *steps) endToEnd(step cutting.Step) string {
+	run := step.Size.H
+	if step.Dir == cutting.Along {
+		run = step.Size.W
+	}
+	if run <= s.p.Ruler.H {
+		return ""
+	}
+	folds := cutting.FoldsFor(run, s.p.Ruler.H)
+	return fmt.Sprintf("fold %s end to end %s, so that the cuts are %s long; ", Plural(step.Count, "it", "each"), times(folds), s.With(run>>folds))
 }
 
 // selvages asks for the cloth's woven edges to be cut off, where it has any.
