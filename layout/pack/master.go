@@ -14,7 +14,10 @@ type master struct {
 	lp     program
 	at     []int // pool index of the program's columns
 	where  []int // program's column of a pool index, or -1
-	free   bool  // strips cost nothing at the moment
+	rows   []int // the program's row of each size, or -1 where none is left
+	sized  int   // number of sizes with a row
+	y      []float64
+	free   bool // strips cost nothing at the moment
 	work   *meter
 	row    []int32
 	val    []float64
@@ -50,9 +53,8 @@ type relaxation struct {
 	bound    int // exact lower bound, lifted to a sum of heights
 	use      []share
 	basis    []int // pool indices, and -1-row for slacks
-	duals    []float64
-	feasible bool // false: not proved feasible, no solution within the limits found
-	whole    bool // the pricing came to its end
+	feasible bool  // false: not proved feasible, no solution within the limits found
+	whole    bool  // the pricing came to its end
 }
 
 // A share is how often a pattern of the pool is used.
@@ -80,7 +82,7 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int)
 			m.charge(false, cutoff)
 			continue
 		}
-		q := newQuote(m.lp.y, left, limits)
+		q := newQuote(m.spread(left, limits), left, limits)
 		q.free = m.free
 		fresh := 0
 		t, cost := m.pricer.price(q, left, func(p pattern) {
@@ -126,6 +128,19 @@ func (m *master) cost(j int) float64 {
 	return float64(m.pool[j].h)
 }
 
+// spread gives the duals with one for each size, also those without a row.
+func (m *master) spread(left []int, limits []limit) []float64 {
+	m.y = resize(m.y, len(left)+len(limits))
+	for i, r := range m.rows {
+		m.y[i] = 0
+		if r >= 0 {
+			m.y[i] = m.lp.y[r]
+		}
+	}
+	copy(m.y[len(left):], m.lp.y[m.lp.m-len(limits):])
+	return m.y
+}
+
 // lift raises a bound to the next sum of heights.
 func (m *master) lift(v int) int {
 	if m.reach == nil {
@@ -138,14 +153,20 @@ func (m *master) lift(v int) int {
 // left.
 func (m *master) load(left []int, limits []limit, warm []int, cutoff int) {
 	p := &m.lp
-	p.m = len(left) + len(limits)
-	p.le, p.rhs = resize(p.le, p.m), resize(p.rhs, p.m)
+	m.rows = resize(m.rows, len(left))
+	p.le, p.rhs = p.le[:0], p.rhs[:0]
 	for i, n := range left {
-		p.le[i], p.rhs[i] = false, float64(n)
+		m.rows[i] = -1
+		if n > 0 {
+			m.rows[i] = len(p.rhs)
+			p.le, p.rhs = append(p.le, false), append(p.rhs, float64(n))
+		}
 	}
-	for k, l := range limits {
-		p.le[len(left)+k], p.rhs[len(left)+k] = l.le, float64(l.n)
+	m.sized = len(p.rhs)
+	for _, l := range limits {
+		p.le, p.rhs = append(p.le, l.le), append(p.rhs, float64(l.n))
 	}
+	p.m = len(p.rhs)
 	p.high, m.free = 3*float64(cutoff), false
 	p.cols, m.at = p.cols[:0], m.at[:0]
 	m.row, m.val = m.row[:0], m.val[:0]
@@ -174,6 +195,16 @@ func (m *master) column(j int, left []int, limits []limit) {
 		return
 	}
 	from := len(m.row)
+	row := pt.row
+	if m.sized < len(left) {
+		for _, i := range pt.row {
+			m.row = append(m.row, int32(m.rows[i]))
+			m.val = append(m.val, 0)
+		}
+		row = m.row[from:len(m.row):len(m.row)]
+		from = len(m.row)
+	}
+	first := m.lp.m - len(limits)
 	for k := range limits {
 		l := &limits[k]
 		if pt.h < l.h {
@@ -185,38 +216,52 @@ func (m *master) column(j int, left []int, limits []limit) {
 				continue
 			}
 		}
-		m.row, m.val = append(m.row, int32(len(left)+k)), append(m.val, float64(n))
+		m.row, m.val = append(m.row, int32(first+k)), append(m.val, float64(n))
 	}
 	m.where[j] = len(m.at)
 	m.used[j] = max(m.used[j], m.clock-keep/2)
 	m.at = append(m.at, j)
-	m.lp.cols = append(m.lp.cols, vector{m.cost(j), pt.row, pt.val, m.row[from:len(m.row):len(m.row)], m.val[from:len(m.val):len(m.val)]})
-	m.work.spend(4 + len(limits))
+	m.lp.cols = append(m.lp.cols, vector{m.cost(j), row, pt.val, m.row[from:len(m.row):len(m.row)], m.val[from:len(m.val):len(m.val)]})
+	m.work.spend(30 + 2*len(limits))
 }
 
-// columns gives the program's columns of pool indices; slacks stay.
-func (m *master) columns(pool []int) []int {
+// columns gives the program's columns and slacks of a basis.
+func (m *master) columns(basis []int) []int {
 	var q []int
-	for _, j := range pool {
-		if j < 0 {
-			q = append(q, j)
-		} else if m.where[j] >= 0 {
+	first := len(m.rows) - m.sized
+	for _, j := range basis {
+		switch r := -1 - j; {
+		case j >= 0 && m.where[j] >= 0:
 			q = append(q, m.where[j])
+		case j < 0 && r < len(m.rows) && m.rows[r] >= 0:
+			q = append(q, -1-m.rows[r])
+		case j < 0 && r >= len(m.rows):
+			q = append(q, -1-(r-first))
 		}
 	}
 	return q
 }
 
-// basis gives the present basis: pool indices, and -1-row for slacks.
+// basis gives the present basis: pool indices, and -1-k for the slack of the
+// row of size k, or of limit k less the number of sizes.
 func (m *master) basis() []int {
 	var b []int
+	of := make([]int, 0, m.lp.m)
+	for i, r := range m.rows {
+		if r >= 0 {
+			of = append(of, i)
+		}
+	}
+	for i := len(m.rows); len(of) < m.lp.m; i++ {
+		of = append(of, i)
+	}
 	for r, q := range m.lp.basis {
 		switch {
 		case q >= 0 && !m.lp.art[r]:
 			b = append(b, m.at[q])
 			m.used[m.at[q]] = m.clock
 		case q < 0:
-			b = append(b, q)
+			b = append(b, -1-of[-1-q])
 		}
 	}
 	return b
@@ -228,7 +273,6 @@ func (m *master) result(r relaxation, whole bool) relaxation {
 	m.lp.settle()
 	r.feasible = m.lp.artificial() < 1e-6
 	r.basis = m.basis()
-	r.duals = append([]float64(nil), m.lp.y...)
 	for i, q := range m.lp.basis {
 		if q < 0 || m.lp.art[i] {
 			continue

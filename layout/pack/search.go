@@ -9,6 +9,7 @@ import (
 type search struct {
 	m      *master
 	in     *instance
+	kind   Kind
 	left   []int   // the demands
 	cutoff int     // height of the best plan known; only less is of use
 	plan   []usage // the best plan found, if better than what was known
@@ -24,14 +25,52 @@ type search struct {
 // A usage is a pattern of the pool used n times.
 type usage struct{ pattern, n int }
 
-// newSearch prepares a search for plans lower than cutoff.
-func newSearch(in *instance, pr pricer, heights []int, cutoff int, work *meter) *search {
-	s := &search{in: in, left: in.counts(), cutoff: cutoff, work: work, lost: math.MaxInt, gains: map[branchKey]gain{}}
-	s.m = newMaster(in, pr, work)
+// newSearch prepares a search for plans of a kind lower than cutoff.
+func newSearch(in *instance, kind Kind, cutoff int, work *meter) *search {
+	s := &search{in: in, kind: kind, left: in.counts(), cutoff: cutoff, work: work, lost: math.MaxInt, gains: map[branchKey]gain{}}
+	s.m = newMaster(in, newStripPricer(in, work), work)
 	if cutoff <= maxReach {
-		s.m.reach = newReach(heights, cutoff, work)
+		s.m.reach = newReach(in.heights, cutoff, work)
 	}
+	s.level()
 	return s
+}
+
+// level makes a first plan: strips as high as the highest piece left must be,
+// filled with the highest pieces that still fit.
+func (s *search) level() {
+	in := s.in
+	left := in.counts()
+	var plan []usage
+	least := in.least()
+	for {
+		h := 0
+		for i, n := range left {
+			if n > 0 {
+				h = max(h, least[i])
+			}
+		}
+		if h == 0 {
+			break
+		}
+		p := pattern{h: h}
+		room := in.width
+		for k := len(in.lies) - 1; k >= 0; k-- {
+			l := in.lies[k]
+			if n := min(left[l.size], int(room/l.rw)); l.h <= h && n > 0 {
+				left[l.size] -= n
+				room -= int64(n) * l.rw
+				p.cols = append(p.cols, column{n, l.w, []take{{k, 1}}})
+			}
+		}
+		p.sumUp(in)
+		n := 1 + p.times(left)
+		for _, t := range p.cover {
+			left[t.size] -= (n - 1) * t.n
+		}
+		plan = append(plan, usage{s.m.add(p), n})
+	}
+	s.accept(plan)
 }
 
 // maxReach bounds the set of sums of heights.
@@ -88,18 +127,20 @@ func (q *queue) Pop() any {
 	return k
 }
 
-// run searches until the best plan is proved or the work is spent.
-func (s *search) run() {
-	heap.Push(&s.open, &knot{limits: s.needs()})
-	for len(s.open) > 0 && !s.work.stop() {
+// run searches until the best plan is proved or the work reaches a limit. It may
+// be called again to go on.
+func (s *search) run(limit int64) {
+	if s.nodes == 0 {
+		heap.Push(&s.open, &knot{limits: s.needs()})
+	}
+	for len(s.open) > 0 && s.work.spent < limit && !s.work.stop() {
 		k := s.open[0]
-		s.bound = min(max(s.bound, k.bound), s.lost)
 		if k.bound >= s.cutoff {
 			break
 		}
 		heap.Pop(&s.open)
 		// Follow one child after the other down to a leaf.
-		for k != nil && k.bound < s.cutoff && !s.work.stop() {
+		for k != nil && k.bound < s.cutoff && s.work.spent < limit && !s.work.stop() {
 			k = s.expand(k)
 		}
 		if k != nil {
@@ -107,8 +148,8 @@ func (s *search) run() {
 		}
 	}
 	least := min(s.cutoff, s.lost)
-	for _, k := range s.open {
-		least = min(least, k.bound)
+	if len(s.open) > 0 {
+		least = min(least, s.open[0].bound)
 	}
 	s.bound = min(max(s.bound, least), s.cutoff)
 }
@@ -125,7 +166,10 @@ func (s *search) expand(k *knot) *knot {
 	if k.bound >= s.cutoff {
 		return nil
 	}
-	if s.work.stop() || !r.feasible {
+	if s.work.stop() {
+		return k // to be solved again, should there be more work to spend
+	}
+	if !r.feasible {
 		s.lose(k)
 		return nil
 	}
@@ -305,13 +349,10 @@ func (s *search) fixed(limits []limit, r *relaxation) []limit {
 // alone, which is one-dimensional cutting stock.
 func (s *search) needs() []limit {
 	in := s.in
-	least := make([]int, len(in.sizes)) // lowest height of each size
+	least := in.least()
 	flat := make([]size, len(in.sizes))
-	for i := len(in.lies) - 1; i >= 0; i-- {
-		l := in.lies[i]
-		least[l.size] = l.h
-		f := &flat[l.size]
-		if f.w == 0 || l.rw < f.w {
+	for _, l := range in.lies {
+		if f := &flat[l.size]; f.w == 0 || l.rw < f.w {
 			*f = size{w: l.rw, h: 1, n: in.sizes[l.size].n}
 		}
 	}

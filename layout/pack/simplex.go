@@ -149,7 +149,7 @@ func (p *program) dual() {
 					return
 				}
 			}
-			p.work.spend(4 * len(p.cols))
+			p.work.spend(12 * len(p.cols))
 		}
 		if !p.dualPivot(at) {
 			return
@@ -185,7 +185,7 @@ func (p *program) dualPivot(at int) bool {
 		p.alpha[j] = s
 		try(j, p.cost[j], s)
 	}
-	p.work.spend(4 * len(p.cols))
+	p.work.spend(12 * len(p.cols))
 	if q == math.MinInt {
 		return false
 	}
@@ -384,12 +384,12 @@ func (p *program) entering(tol float64) (q int, d float64) {
 			}
 		}
 	}
-	p.work.spend(p.m + 4*len(p.short))
+	p.work.spend(p.m + 12*len(p.short))
 	p.short = list
 	if d < -tol {
 		return q, d
 	}
-	p.work.spend(4 * len(p.cols))
+	p.work.spend(12 * len(p.cols))
 	for j := range p.cols {
 		v := p.reduced(j)
 		if v >= -tol {

@@ -42,6 +42,32 @@ func Solve(ctx context.Context, p Problem) (Result, error) {
 			best, bestMerit = &r, m
 		}
 	}
+	if len(p.Given) == 0 {
+		effort := p.Effort
+		if effort <= 0 {
+			effort = EffortPerSecond
+		}
+		work := &meter{limit: effort, done: func() bool { return ctx.Err() != nil }}
+		in := newInstance(sizes, p.Width)
+		s := newSearch(in, p.Kind, int(best.Used/in.unitY), work)
+		s.improve()
+		best.Bound = int64(s.bound) * in.unitY
+		best.Proved = s.bound >= s.cutoff
+		if s.plan != nil {
+			left := in.counts()
+			root := node{dir: Across, size: -1}
+			for _, u := range s.plan {
+				for range u.n {
+					root.parts = append(root.parts, s.m.pool[u.pattern].node(in, left))
+				}
+			}
+			r := p.layOut(sizes, []node{root})
+			r.Bound, r.Proved = best.Bound, best.Proved
+			best = &r
+		}
+		best.Work = work.spent
+		debugNodes, debugPool = s.nodes, len(s.m.pool)
+	}
 	return *best, nil
 }
 
@@ -61,3 +87,8 @@ func (p *Problem) layOut(sizes []size, roots []node) Result {
 	r.Short = d.left
 	return r
 }
+
+var debugNodes, debugPool int
+
+// Debug is temporary.
+func Debug() (int, int) { return debugNodes, debugPool }

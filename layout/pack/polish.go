@@ -1,0 +1,192 @@
+package pack
+
+import "slices"
+
+// A polisher improves a plan by taking some of its strips away and cutting
+// their pieces anew, proved best or nearly so, as a small problem of its own.
+type polisher struct {
+	s     *search
+	state uint64 // of the sequence that chooses strips
+	idle  int    // tries since the last improvement
+}
+
+// draw gives the next number below n of a fixed sequence (a linear
+// congruential generator, Knuth's constants).
+func (p *polisher) draw(n int) int {
+	p.state = p.state*6364136223846793005 + 1442695040888963407
+	return int((p.state >> 33) % uint64(n))
+}
+
+// run tries until the work reaches a limit, or nothing has improved for long.
+// It gives whether the plan became better.
+func (p *polisher) run(limit int64) bool {
+	s := p.s
+	better := false
+	for s.plan != nil && s.work.spent < limit && !s.work.stop() && s.bound < s.cutoff && p.idle < 400 {
+		p.idle++
+		if p.try() {
+			p.idle = 0
+			better = true
+		}
+	}
+	return better
+}
+
+// try takes a few strips away and cuts their pieces anew.
+func (p *polisher) try() bool {
+	s := p.s
+	var strips []int // pattern of each strip
+	for _, u := range s.plan {
+		for range u.n {
+			strips = append(strips, u.pattern)
+		}
+	}
+	if len(strips) < 2 {
+		return false
+	}
+	slices.SortStableFunc(strips, func(a, b int) int { return s.m.pool[b].h - s.m.pool[a].h })
+	left := make([]int, len(s.left))
+	cutoff, sizes := 0, 0
+	taken := map[int]bool{}
+	goal, most := 5+p.draw(10)+p.idle/16, 4+p.draw(8)+p.idle/16
+	// Strips of like heights exchange pieces most easily: half the tries take a
+	// run of them.
+	at, run := p.draw(len(strips)), p.draw(2) == 0
+	for len(taken) < len(strips) && (sizes < goal && len(taken) < most || len(taken) < 2) {
+		if !taken[at] {
+			taken[at] = true
+			pt := &s.m.pool[strips[at]]
+			cutoff += pt.h
+			for _, t := range pt.cover {
+				if left[t.size] == 0 {
+					sizes++
+				}
+				left[t.size] += t.n
+			}
+		}
+		if at = (at + 1) % len(strips); !run {
+			at = p.draw(len(strips))
+		}
+	}
+	// What is cut more often than asked for needs no cutting again.
+	spare := s.spare()
+	for i := range left {
+		left[i] -= min(left[i], spare[i])
+	}
+	plan, ok := s.anew(left, cutoff, s.work.limit/64)
+	if !ok {
+		return false
+	}
+	for i, j := range strips {
+		if !taken[i] {
+			plan = append(plan, usage{j, 1})
+		}
+	}
+	s.accept(plan)
+	return true
+}
+
+// spare gives how many pieces of each size the plan cuts beyond the demand.
+func (s *search) spare() []int {
+	n := make([]int, len(s.left))
+	for _, u := range s.plan {
+		for _, t := range s.m.pool[u.pattern].cover {
+			n[t.size] += u.n * t.n
+		}
+	}
+	for i := range n {
+		n[i] -= s.left[i]
+	}
+	return n
+}
+
+// accept makes a plan the best known if it is lower.
+func (s *search) accept(plan []usage) {
+	h := 0
+	for _, u := range plan {
+		h += u.n * s.m.pool[u.pattern].h
+	}
+	if h < s.cutoff || h == s.cutoff && s.plan == nil {
+		s.cutoff, s.plan = h, plan
+	}
+}
+
+// anew cuts some pieces as a problem of their own, with so much work, and gives
+// a plan in patterns of the pool if it is lower than cutoff.
+func (s *search) anew(left []int, cutoff int, effort int64) ([]usage, bool) {
+	var sizes []size
+	var index []int
+	for i, n := range left {
+		if n > 0 {
+			z := s.in.sizes[i]
+			z.n = n
+			sizes = append(sizes, z)
+			index = append(index, i)
+		}
+	}
+	if len(sizes) == 0 {
+		return nil, true
+	}
+	in := newInstance(sizes, s.in.width)
+	work := &meter{limit: min(effort, s.work.limit-s.work.spent), done: s.work.done}
+	top := int(int64(cutoff) * s.in.unitY / in.unitY)
+	sub := newSearch(in, s.kind, top, work)
+	sub.run(work.limit)
+	s.work.spend(int(work.spent))
+	if sub.plan == nil {
+		return nil, false
+	}
+	var plan []usage
+	for _, u := range sub.plan {
+		plan = append(plan, usage{s.m.add(s.adopt(in, &sub.m.pool[u.pattern], index)), u.n})
+	}
+	return plan, true
+}
+
+// adopt translates a pattern of another instance, whose sizes have the given
+// indices here.
+func (s *search) adopt(from *instance, p *pattern, index []int) pattern {
+	var q pattern
+	for _, c := range p.cols {
+		d := column{n: c.n}
+		h := 0
+		for _, r := range c.rows {
+			l := from.lies[r.size]
+			k := s.in.find(index[l.size], l.rw, l.rh)
+			d.rows = append(d.rows, take{k, r.n})
+			d.w = max(d.w, s.in.lies[k].w)
+			h += r.n * s.in.lies[k].h
+		}
+		q.h = max(q.h, h)
+		q.cols = append(q.cols, d)
+	}
+	q.sumUp(s.in)
+	return q
+}
+
+// find gives the lie of a size with given sides.
+func (in *instance) find(size int, w, h int64) int {
+	for k, l := range in.lies {
+		if l.size == size && l.rw == w && l.rh == h {
+			return k
+		}
+	}
+	return -1
+}
+
+// improve searches and polishes by turns until the work is spent or the best
+// plan is proved.
+func (s *search) improve() {
+	total := s.work.limit
+	s.run(total / 8)
+	p := &polisher{s: s, state: 1}
+	for step := total / 4; s.bound < s.cutoff && !s.work.stop(); {
+		at := s.work.spent
+		p.idle = 0
+		p.run(at + step)
+		s.run(s.work.spent + step)
+		if s.work.spent == at {
+			return
+		}
+	}
+}
