@@ -1,7 +1,11 @@
 package sheets
 
 import (
+	"slices"
+
+	"cutbinder/layout/cutting"
 	"cutbinder/layout/page"
+	"cutbinder/layout/plan"
 	"cutbinder/sheets/bag"
 	"cutbinder/sheets/say"
 )
@@ -21,23 +25,55 @@ func (b *binder) bagTable() page.Block {
 		Head:    []page.Row{page.TextRow(s.Label, "", "bag", "code", "for", "pieces, as cut", "from")},
 		Rules:   page.Lined,
 	}
+	if b.q.Drawn() { // little pictures stand before the pieces
+		t.Columns = slices.Insert(t.Columns, 4, page.Column{Width: pictureSide})
+		t.Head[0].Cells = slices.Insert(t.Head[0].Cells, 4, page.Cell{Text: s.Label.Say("goes here")})
+	}
+	sums := b.explained()
 	for i := range b.q.Bags.Bags {
-		t.Rows = append(t.Rows, b.bagRows(&b.q.Bags.Bags[i])...)
+		t.Rows = append(t.Rows, b.bagRows(&b.q.Bags.Bags[i], sums)...)
 	}
 	return t
 }
 
+// explained is the plan's pieces line by line, for their sums.
+func (b *binder) explained() []cutting.Explained {
+	var lists []cutting.List
+	for i := range b.q.Fabrics {
+		lists = append(lists, b.q.Fabrics[i].List)
+	}
+	return cutting.Explain(b.q.Plan, lists)
+}
+
+// shortSum is the sum behind a unit's cut size, in short; plain patches need
+// none.
+func (b *binder) shortSum(r bag.Row, sums []cutting.Explained) string {
+	for _, e := range sums {
+		if e.Unit == r.Unit && e.Role == r.Role && e.Finished == r.Finished && e.Size == r.Cut && e.Into == r.Into && r.Unit != plan.Patch {
+			return b.v.ShortSum(e.CutSum)
+		}
+	}
+	return ""
+}
+
 // bagRows is a bag's rows in the key: one for each kind of piece.
-func (b *binder) bagRows(g *bag.Bag) []page.Row {
+func (b *binder) bagRows(g *bag.Bag, sums []cutting.Explained) []page.Row {
 	s := b.style
 	var rows []page.Row
 	for i, r := range g.Rows {
-		row := page.Row{With: i < len(g.Rows)-1, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 6)}
+		row := page.Row{With: i < len(g.Rows)-1, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 7)}
 		if i == 0 {
 			row.Cells = []page.Cell{b.tick("bag " + digits(g.Number)), b.bagNumber(g),
 				{Text: s.Typed.Say(g.Code.String())}, {Text: s.Body.Say(g.Heading())}}
 		}
-		row.Cells = append(row.Cells, page.Cell{Text: b.pieceWords(r)}, b.sources(r))
+		if b.q.Drawn() {
+			picture := page.Cell{}
+			if i == 0 {
+				picture = pictureCell(b.q.spotted(g), "bag "+digits(g.Number)+" picture")
+			}
+			row.Cells = append(row.Cells, picture)
+		}
+		row.Cells = append(row.Cells, page.Cell{Text: b.pieceWords(r, sums)}, b.sources(r))
 		rows = append(rows, row)
 	}
 	return rows
@@ -63,11 +99,15 @@ func (b *binder) sources(r bag.Row) page.Cell {
 	return page.Cell{Blocks: []page.Block{link, page.Para{Text: s.Small.Say(say.Shares(r.Fabrics)), Mark: "sources"}}}
 }
 
-// pieceWords is a kind of piece: count, cut size, and what it is when sewn.
-func (b *binder) pieceWords(r bag.Row) page.Rich {
+// pieceWords is a kind of piece: count, cut size, what it is when sewn, and for
+// units how the cut size comes about.
+func (b *binder) pieceWords(r bag.Row, sums []cutting.Explained) page.Rich {
 	s := b.style
 	text := s.Bold.Say(say.Count(r.Count) + " " + b.v.Size(r.Cut))
 	more := b.v.Made(r)
+	if sum := b.shortSum(r, sums); sum != "" {
+		more += ": " + sum
+	}
 	if r.Spares > 0 {
 		more = dotted(more, "+ "+say.Spares(r.Spares))
 	}

@@ -18,6 +18,9 @@ type Quilt struct {
 	Plan    *plan.Plan
 	Fabrics []cutting.Fabric // those that pieces are cut from, in plan order
 	Bags    *bag.Sorted
+
+	Widths    [][]cutting.Width   // what each fabric takes at other widths, where Advise was asked
+	Shortages []*cutting.Shortage // what would help each fabric that is short, where Advise was asked
 }
 
 // Work derives a plan's pieces, lays them out and sorts them into bags. Problems

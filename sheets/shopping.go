@@ -82,9 +82,13 @@ func (b *binder) ask(f *cutting.Fabric) page.Rich {
 	return append(s.Lead.Say(b.v.ToBuy(f.Buy.Buy)), s.Help.Span("\n"+b.v.Elsewhere(f.Buy.Buy)))
 }
 
-// comesFrom is the sum behind what to buy.
+// comesFrom is the sum behind what to buy, and at which widths it changes.
 func (b *binder) comesFrom(f *cutting.Fabric) page.Rich {
-	return b.style.Small.Say(b.v.BuySum(b.q.Plan, f))
+	text := b.style.Small.Say(b.v.BuySum(b.q.Plan, f))
+	if what := b.v.WhatIf(f, b.q.WidthsOf(f)); what != "" {
+		text = append(text, b.style.Help.Span("\n"+what))
+	}
+	return text
 }
 
 // enough says whether what is at hand will do.
@@ -99,6 +103,9 @@ func (b *binder) enough(f *cutting.Fabric) page.Rich {
 			text = append(text, s.Body.Span("\n"+say.Count(n)+" "+b.v.Size(f.Pieces[i].Size)))
 		}
 	}
+	if short := b.q.Shortage(f); short != nil {
+		text = append(text, s.Small.Span("\n"+say.Sentences(b.v.Remedies(f, short))))
+	}
 	return text
 }
 
@@ -109,13 +116,8 @@ func (b *binder) finishing() []page.Row {
 	add := func(what string, text string) {
 		rows = append(rows, page.Row{Cells: []page.Cell{b.tick("shopping " + what), {Text: s.Bold.Say(what)}, {Text: s.Body.Say(text)}}})
 	}
-	for _, what := range []string{"binding", "backing"} {
-		for i := range b.q.Fabrics {
-			f := &b.q.Fabrics[i]
-			if piece := f.For(what); piece != nil {
-				add(what, say.Count(piece.Need)+" "+b.v.Size(piece.Size)+" from "+f.Fabric.Name+", counted in its length")
-			}
-		}
+	for _, f := range b.q.Finishings() {
+		add(f.What, say.Count(f.Count)+" "+b.v.Size(f.Size)+" from "+f.Fabric.Fabric.Name+", counted in its length")
 	}
 	if size, ok := b.q.BattingSize(); ok {
 		add("batting", b.v.Size(size)+" "+b.v.Unit()+": the quilt and "+b.v.With(p.Batting.Overhang)+" on each side")

@@ -48,6 +48,9 @@ func (a *app) make(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	if err := q.Advise(c.Context, asides(c)); err != nil {
+		return err
+	}
 	if c.Bool("each-way") {
 		return a.eachWay(c, q, src, o)
 	}

@@ -56,6 +56,7 @@ type Use struct {
 	Sum      trade.Sum      // how the cut size comes about
 	Mix      string         // the mix that this fabric stands in for, or ""
 	Joined   *Joined        // they are sewn end to end into longer strips, or nil
+	LongSum  trade.Sum      // how the length of each joined strip comes about; of a backing its width, and its length along
 }
 
 // A Joined says what strips are sewn end to end for.

@@ -1,7 +1,9 @@
 package cutting
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
@@ -38,7 +40,9 @@ func Explain(p *plan.Plan, lists []List) []Explained {
 		}
 	}
 	order := lineOrder(p)
-	slices.SortStableFunc(all, func(a, b Explained) int { return order[a.At] - order[b.At] })
+	slices.SortStableFunc(all, func(a, b Explained) int {
+		return cmp.Or(order[a.At]-order[b.At], strings.Compare(a.Role, b.Role)) // centre and goose come first
+	})
 	return all
 }
 

@@ -19,7 +19,8 @@ const MaxPieces = 100_000
 // Pieces of a mix are dealt to its fabrics in turn, and the turn goes on from one
 // size to the next, so that a mix's fabrics give as many pieces as each other, to
 // within one; a fabric that is on the shelf gives no more than it seems to hold.
-// Spares are reckoned once for each size of a fabric or mix.
+// Spares are reckoned once for each size of a fabric or mix. The strips of units
+// and strip sets, borders, binding and backing get none.
 //
 // Where anything can't be cut as planned, the problems hold every fault and there
 // are no lists.
@@ -53,7 +54,7 @@ type demand struct {
 	size      length.Size    // W is length.WOF for strips across the whole width
 	fixed     bool           // never turned
 	late      bool           // waits until all else is cut
-	spareless bool           // no spares: joined strips have their reserve in the run
+	spareless bool           // no spares: joined strips have their reserve in the run, and a whole strip or border is too dear for one
 	count     int
 	spares    int
 	use       Use // what is the same whatever the fabric; its Sum is the height's where size.W is WOF

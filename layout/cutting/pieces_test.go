@@ -226,6 +226,13 @@ func TestPieces(t *testing.T) {
 			"dusk-1 (54) 3 1/2 x 3 1/2: 48+3 A + 3 B"},
 		{"spares go to the neediest", quilt(spare(10), block("B", 1, line(plan.Piece{Finished: size("3"), Count: 10}, "dusk")), block("A", 1, line(plan.Piece{Finished: size("3"), Count: 20}, "dusk"))),
 			"dusk-1 (33) 3 1/2 x 3 1/2: 10+1 B + 20+2 A"},
+		{"no spares of strips and strip sets", quilt(spare(10), loose(
+			line(plan.Piece{Unit: plan.Strip, Cut: size("2 1/2"), Count: 5, For: "e"}, "dusk"),
+			line(plan.Piece{Unit: plan.StripSet, Segment: in("10"), Count: 20, For: "s", Strips: []plan.SetStrip{{Finished: in("1"), Source: on("wick")}}}))),
+			"dusk-1 (5) 40 x 2 1/2 upright WOF: 5 e\nwick-1 (7) 40 x 1 1/2 upright WOF: 7 s"},
+		{"no spares of borders", quilt(spare(10), func(p *plan.Plan) {
+			p.Borders = []*plan.Border{{Width: in("1"), Source: on("wick")}}
+		}), "wick-1 (2) 1 1/2 x 64 1/2: 2 border 1 sides\nwick-2 (2) 1 1/2 x 54 1/2: 2 border 1 top and bottom"},
 		{"setting on point", quilt(func(p *plan.Plan) {
 			wick := on("wick")
 			p.Setting = &plan.Setting{Across: 5, Down: 6, Block: in("12"), Sides: on("dusk"), Alternate: &wick, Generous: in("1/4")}

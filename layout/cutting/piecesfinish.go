@@ -101,6 +101,7 @@ func (b *builder) border(number int, border *plan.Border, around length.Size) {
 	sides, ends := sewing(b.plan, false).Border(around, border.Width, border.Mitred)
 	s := b.cutDemand(border.Node, sides, border.Source, name+" sides")
 	e := b.cutDemand(border.Node, ends, border.Source, name+" top and bottom")
+	s.spareless, e.spareless = true, true
 	if border.Mitred {
 		// The seam allowance reaches past the mitres, so take the finished length.
 		s.use.Finished.H = around.H + 2*border.Width
@@ -140,7 +141,10 @@ func (b *builder) binding() {
 	}
 	run := trade.BindingRun(b.plan.Finished, bind.Tail)
 	use := Use{At: bind.At, For: ForBinding, Unit: plan.Patch, Bias: bind.Bias,
-		Joined: &Joined{Size: length.Size{W: bind.Strip, H: run}, Count: 1}}
+		Joined: &Joined{Size: length.Size{W: bind.Strip, H: run}, Count: 1},
+		LongSum: trade.Sum{Terms: []trade.Term{
+			{What: trade.QuiltSide, Times: 2, Each: b.plan.Finished.W}, {What: trade.QuiltSide, Times: 2, Each: b.plan.Finished.H},
+			{What: trade.Tail, Times: 1, Each: bind.Tail}}}}
 	d := demand{at: sizePlace(bind.Node), source: bind.Source, late: true, spareless: true, use: use}
 	wof := b.narrowest(bind.Source)
 	if bind.Bias {
@@ -191,14 +195,20 @@ func (b *builder) backing() {
 		return
 	}
 	size := trade.WithOverhang(b.plan.Finished, back.Overhang)
+	wide, long := overhung(b.plan.Finished.W, back.Overhang), overhung(b.plan.Finished.H, back.Overhang)
+	whole := wide
+	whole.Along = &long
 	d := demand{at: sizePlace(back.Node), source: back.Source, spareless: true, count: panels.Count,
 		use: Use{At: back.At, For: ForBacking, Unit: plan.Patch, Units: panels.Count,
-			Joined: &Joined{Size: size, Count: 1, Loss: 2 * allowance, Halved: panels.Halved, Down: isDown, Seams: panels.Seams}}}
-	side := b.plan.Finished.W
+			Joined: &Joined{Size: size, Count: 1, Loss: 2 * allowance, Halved: panels.Halved, Down: isDown, Seams: panels.Seams}, LongSum: whole}}
 	if isDown {
-		side = b.plan.Finished.H
+		wide = long
 	}
-	d.setAcross(panels.Length, trade.Sum{Terms: []trade.Term{
-		{What: trade.QuiltSide, Times: 1, Each: side}, {What: trade.Overhang, Times: 2, Each: back.Overhang}}})
+	d.setAcross(panels.Length, wide)
 	b.add(d)
+}
+
+// overhung is the sum of a side of the quilt and what stands over at both ends.
+func overhung(side, by length.Length) trade.Sum {
+	return trade.Sum{Terms: []trade.Term{{What: trade.QuiltSide, Times: 1, Each: side}, {What: trade.Overhang, Times: 2, Each: by}}}
 }

@@ -139,6 +139,9 @@ func (b *builder) join(d *demand) {
 	}
 	d.use.Turned = !lying && !b.turns(d.source)
 	d.use.Joined = &Joined{Size: length.Size{W: strip, H: long}, Count: d.count, Loss: loss}
+	if sum.Along != nil {
+		d.use.LongSum = *sum.Along
+	}
 	d.spareless = true
 	d.count = strips
 	sum.Along = nil
@@ -153,7 +156,7 @@ func joinLoss(strip, seam, wof length.Length) length.Length {
 
 // strip takes in strips across the whole width.
 func (b *builder) strip(piece *plan.Piece, n int, use Use) {
-	d := demand{at: sizePlace(piece.Node), source: source(piece, 0), count: n, use: use}
+	d := demand{at: sizePlace(piece.Node), source: source(piece, 0), spareless: true, count: n, use: use}
 	b.across(&d, piece)
 	b.add(d)
 }
@@ -186,7 +189,7 @@ func (b *builder) stripSet(piece *plan.Piece, n int, use Use) {
 		return
 	}
 	for i, s := range piece.Strips {
-		d := demand{at: s.At, source: s.Source, count: set.Sets, use: use}
+		d := demand{at: s.At, source: s.Source, spareless: true, count: set.Sets, use: use}
 		d.setAcross(set.Strips[i], set.Sums[i])
 		b.add(d)
 	}

@@ -70,13 +70,14 @@ const (
 	BiasSquare       What = "bias-square"        // the side of a square that bias strips come from; holds a square root
 	QuiltSide        What = "quilt-side"         // the quilt's finished side
 	Overhang         What = "overhang"           // what the backing stands over, on both sides
+	Tail             What = "tail"               // what the binding is longer by, to join its ends
 )
 
 // Whats is every What there is, in the order above.
 var Whats = []What{Stated, FullWidth, Finished, Seams, HalfFinished, HalfSquareSeams,
 	EightSquareSeams, QuarterSeams, FinishedDiagonal, FourSquareSeams, HalfDiagonal,
 	BlockDiagonal, Trimming, Generous, Block, SashWidth, Side, BorderWidth, MitreSeams,
-	BindingStrip, BiasSquare, QuiltSide, Overhang}
+	BindingStrip, BiasSquare, QuiltSide, Overhang, Tail}
 
 // A term is a Term before rounding.
 type term struct {

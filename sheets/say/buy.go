@@ -2,6 +2,8 @@ package say
 
 import (
 	"fmt"
+	"unicode"
+	"unicode/utf8"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
@@ -124,6 +126,19 @@ func (v Voice) Remedies(f *cutting.Fabric, s *cutting.Shortage) (words []string)
 		words = append(words, fmt.Sprintf("any fabric of %s %s may give it, but none has room left: add a fabric", Plural(len(mixes), "mix", "the mixes"), Things(mixes)))
 	}
 	return words
+}
+
+// Sentences makes a sentence of each text.
+func Sentences(texts []string) string {
+	out := ""
+	for i, t := range texts {
+		if i > 0 {
+			out += " "
+		}
+		first, size := utf8.DecodeRuneInString(t)
+		out += string(unicode.ToUpper(first)) + t[size:] + "."
+	}
+	return out
 }
 
 func hasSpares(f *cutting.Fabric) bool {

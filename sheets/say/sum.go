@@ -35,6 +35,7 @@ var terms = map[trade.What]string{
 	trade.BiasSquare:       "square for bias strips",
 	trade.QuiltSide:        "quilt's side",
 	trade.Overhang:         "overhang",
+	trade.Tail:             "to join the ends",
 }
 
 // Sum is how a cut size comes about: "3 finished + 2 × ¼ seam = 3½"; of a
@@ -50,6 +51,9 @@ func (v Voice) Sum(s trade.Sum) string {
 func (v Voice) sum(s trade.Sum) string {
 	parts, rounded := v.terms(s)
 	text := strings.Join(parts, " + ")
+	if len(s.Terms) == 0 {
+		return ""
+	}
 	if len(s.Terms) == 1 && !many(s.Terms[0]) && rounded == 0 {
 		return text
 	}
@@ -57,6 +61,20 @@ func (v Voice) sum(s trade.Sum) string {
 		text += ", rounded up"
 	}
 	return text + " = " + v.Len(s.Total())
+}
+
+// Joins is how the length of joined strips comes about, and what joins take: "each
+// 58½ long: 58 side it goes round + 2 × ¼ seam; a join takes 1½". It is empty
+// where nothing is joined.
+func (v Voice) Joins(u cutting.Use) string {
+	if u.Joined == nil || len(u.LongSum.Terms) == 0 {
+		return ""
+	}
+	text := "each " + v.Len(u.Joined.Size.H) + " long: "
+	if u.LongSum.Along != nil {
+		text = "the whole of it: "
+	}
+	return text + v.Sum(u.LongSum) + "; a join takes " + v.Len(u.Joined.Loss)
 }
 
 // ShortSum is a sum for narrow places, for sizes that follow from a finished
