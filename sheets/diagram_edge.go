@@ -275,13 +275,13 @@ func (d *diagram) keyText() string { return dotted(d.keys...) }
 // width is the room across the page that the drawing takes.
 func (d *diagram) width() length.Length {
 	if d.besideSteps() {
-		return max(d.paperWidth(), leastPicture)
+		return max(d.paperWidth(), leastWidth)
 	}
 	return d.b.book.Body().W
 }
 
-// leastPicture is the room that the scale bar and its words take.
-const leastPicture = 60 * length.MM
+// leastWidth is the room that the scale bar and its words take.
+const leastWidth = 60 * length.MM
 
 // besideSteps says that the cloth is so narrow on paper that its steps stand
 // beside it.
