@@ -15,6 +15,7 @@ import (
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
+	"cutbinder/layout/picture"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets/say"
 )
@@ -33,6 +34,7 @@ func Audit(ctx context.Context, p *plan.Plan, fabrics []cutting.Fabric, o cuttin
 	a.claims()
 	a.blocks()
 	a.quilt()
+	a.problems = append(a.problems, picture.Check(p)...)
 	a.sizes()
 	a.prints()
 	a.uses()

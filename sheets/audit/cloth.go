@@ -229,12 +229,12 @@ func (a *auditor) widthFinding(f *cutting.Fabric, w cutting.Width, at plan.Pos, 
 		a.find(plan.Doubt, at, id, hint, "%sits pieces need all of the %s: on cloth %s wide one is too wide", name, a.v.With(f.Fabric.Width), a.v.With(w.Width))
 		return
 	}
-	if w.Used <= f.Used {
+	claim := f.Fabric.Claims.Buy
+	if w.Used <= f.Used || claim > 0 && a.lean(f.Fabric, f.Buy.Used) > claim { // short at any width
 		return
 	}
 	what := fmt.Sprintf("%sthe pieces come from %s only where the cloth is %s wide or more; at %s they take %s", name,
 		a.v.With(f.Used), a.v.With(f.Fabric.Width), a.v.With(w.Width), a.v.With(w.Used))
-	claim := f.Fabric.Claims.Buy
 	level := plan.Remark
 	switch {
 	case claim > 0 && a.lean(f.Fabric, w.Buy.Used) <= claim:

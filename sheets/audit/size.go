@@ -193,9 +193,11 @@ func (a *auditor) squares() (sizes []length.Length) {
 	return sizes
 }
 
-// even says that a finished size is one that designs have.
-func (a *auditor) even(l length.Length) bool { return l > 0 && l%a.grain() == 0 }
+// even says that a finished size is one that most designs have: in halves of an
+// inch, or whole centimetres.
+func (a *auditor) even(l length.Length) bool { return l > 0 && l%(2*a.grain()) == 0 }
 
+// grain is the finest step of finished sizes.
 func (a *auditor) grain() length.Length {
 	if a.plan.Units == length.Metric {
 		return length.CM / 2

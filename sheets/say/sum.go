@@ -22,7 +22,7 @@ var terms = map[trade.What]string{
 	trade.QuarterSeams:     "seams of a quarter-square",
 	trade.FinishedDiagonal: "finished diagonal",
 	trade.FourSquareSeams:  "seams of four half-squares",
-	trade.HalfDiagonal:     "finished side over √2",
+	trade.HalfDiagonal:     "half the diagonal",
 	trade.BlockDiagonal:    "block's diagonal",
 	trade.Trimming:         "to trim",
 	trade.Generous:         "to trim the setting",
@@ -178,9 +178,23 @@ func (v Voice) Makes(e cutting.Explained) string {
 		return map[trade.Diagonal]string{trade.Once: "two triangles from each", trade.Twice: "four triangles from each"}[e.Into]
 	}
 	if j := e.Joined; j != nil {
-		return fmt.Sprintf("joined into %s %s", Count(j.Count), v.Size(j.Size))
+		return v.joinedInto(e, j)
 	}
 	return strings.TrimPrefix(v.cutting(e.Into), ", ")
+}
+
+// joinedInto says what strips are joined into; a single panel isn't.
+func (v Voice) joinedInto(e cutting.Explained, j *cutting.Joined) string {
+	into := fmt.Sprintf("joined into %s %s", Count(j.Count), v.Size(j.Size))
+	switch {
+	case e.Bias:
+		return "bias strips, " + into
+	case e.For == cutting.ForBacking && e.Count == 1:
+		return "the backing in one piece"
+	case j.Halved:
+		return into + ", one of them halved along its length"
+	}
+	return into
 }
 
 func or(m, usual plan.Method) plan.Method {
