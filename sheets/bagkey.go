@@ -27,7 +27,7 @@ func (b *binder) bagTable() page.Block {
 	}
 	if b.q.Drawn() { // little pictures stand before the pieces
 		t.Columns = slices.Insert(t.Columns, 4, page.Column{Width: pictureSide})
-		t.Head[0].Cells = slices.Insert(t.Head[0].Cells, 4, page.Cell{Text: s.Label.Say("goes here")})
+		t.Head[0].Cells = slices.Insert(t.Head[0].Cells, 4, page.Cell{Text: s.Label.Say("place")})
 	}
 	sums := b.explained()
 	for i := range b.q.Bags.Bags {

@@ -24,16 +24,17 @@ const (
 	Order     Part = "order"
 	Fabrics   Part = "fabrics"
 	BagKey    Part = "bags"
+	Blocks    Part = "blocks"
 	LabelPart Part = "labels"
 	Notes     Part = "notes"
 )
 
 // Parts are all parts, in the binder's order.
-var Parts = []Part{Cover, Shopping, Safety, Order, Fabrics, BagKey, LabelPart, Notes}
+var Parts = []Part{Cover, Shopping, Safety, Order, Fabrics, BagKey, Blocks, LabelPart, Notes}
 
 var partTitles = map[Part]string{
 	Cover: "Cover", Shopping: "Shopping list", Safety: "Safety and dye test", Order: "Cutting order",
-	Fabrics: "Fabrics", BagKey: "Bags", LabelPart: "Bag labels", Notes: "Notes",
+	Fabrics: "Fabrics", BagKey: "Bags", Blocks: "Blocks", LabelPart: "Bag labels", Notes: "Notes",
 }
 
 // Options is how a binder is set.
@@ -74,7 +75,7 @@ func Binder(q *Quilt, o Options) (page.Document, plan.Problems) {
 func newBinder(q *Quilt, o Options) *binder {
 	b := &binder{q: q, o: o, v: say.For(q.Plan), parts: o.Only}
 	if len(b.parts) == 0 {
-		b.parts = Parts
+		b.parts = q.parts()
 	}
 	var options []page.Option
 	if o.Large {
@@ -131,6 +132,8 @@ func (b *binder) add(part Part) plan.Problems {
 		section.Blocks = b.order()
 	case BagKey:
 		section.Blocks = b.bagKey()
+	case Blocks:
+		section.Blocks = b.blocksPart()
 	case Notes:
 		section.Blocks = b.notes()
 	case LabelPart:
@@ -147,6 +150,15 @@ func (b *binder) add(part Part) plan.Problems {
 	}
 	b.book.Add(section)
 	return nil
+}
+
+// parts are a whole binder's parts: there are no pages of blocks where none is
+// drawn.
+func (q *Quilt) parts() []Part {
+	if q.Drawn() {
+		return Parts
+	}
+	return slices.DeleteFunc(slices.Clone(Parts), func(p Part) bool { return p == Blocks })
 }
 
 // PartNames are the parts' names, for people who choose some.

@@ -26,7 +26,7 @@ const effort = 200_000
 // samplePlans are the plans in testdata, worked out once.
 var samplePlans = sync.OnceValue(func() map[string]*sheets.Quilt {
 	all := map[string]*sheets.Quilt{}
-	for _, pattern := range []string{"../testdata/plans/*.yaml", "../testdata/plans/lists/*.yaml"} {
+	for _, pattern := range []string{"../testdata/plans/*.yaml", "../testdata/plans/lists/*.yaml", "../testdata/plans/blocks/*.yaml"} {
 		names, _ := filepath.Glob(pattern)
 		for _, name := range names {
 			text, err := os.ReadFile(name)

@@ -28,8 +28,8 @@ func (b *binder) cover() []page.Block {
 	if p.Note != "" {
 		blocks = append(blocks, page.Gap{H: s.Gap}, page.Para{Text: s.Body.Say(p.Note), Mark: "note"})
 	}
+	blocks = b.masthead(append(blocks, page.Gap{H: s.Break}, b.totals()))
 	return append(blocks,
-		page.Gap{H: s.Break}, b.totals(),
 		page.Keep{Blocks: []page.Block{page.Heading{Text: "Print check"}, page.Para{Text: s.Body.Say(printFirst), Mark: "print check"},
 			page.Gap{H: s.Space}, b.printCheck()}},
 		page.Heading{Text: "How to use this binder"}, numbered(s, howTo),

@@ -104,7 +104,8 @@ func (b *bagLabel) drawFrame(p *page.Pen, f frame) {
 				al = page.Center
 			}
 			p.Text(f.of, of.In(page.Grey), al, b.mark("of"), words)
-			return
+			break
 		}
 	}
+	b.picture(p, f)
 }

@@ -11,7 +11,8 @@ import (
 
 // Check compares what a plan draws with what it says: a block's drawing with its
 // pieces, where both are written, the quilt's rows with how many blocks are made,
-// and whether the rows fit together. All it finds are doubts.
+// whether the rows fit
+// together, and whether they come to the quilt's size. All it finds are doubts.
 func Check(p *plan.Plan) plan.Problems {
 	var found plan.Problems
 	for _, b := range p.Blocks {
@@ -20,8 +21,14 @@ func Check(p *plan.Plan) plan.Problems {
 		}
 	}
 	found = append(found, made(p)...)
-	_, doubts := Quilt(p)
+	pic, doubts := Quilt(p)
 	found = append(found, doubts...)
+	if rows := p.Setting == nil && p.Sashing == nil; rows && pic != nil && p.Finished.W > 0 && pic.Size() != p.Finished {
+		found = append(found, plan.Problem{At: p.Place("finished"), Level: plan.Doubt, ID: "quilt-size",
+			What: fmt.Sprintf("finished: the plan says %s; the rows of blocks and the borders come to %s",
+				p.Units.FormatSize(p.Finished, length.WithUnit), p.Units.FormatSize(pic.Size(), length.WithUnit)),
+			Hint: "see whether a row, a column or a border is missing"})
+	}
 	found.Sort()
 	return found
 }

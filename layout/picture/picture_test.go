@@ -164,6 +164,7 @@ func TestCheck(t *testing.T) {
 		{block("{unit: strip-set, segment: 3, each: 2, strips: [{finished: 3, fabric: a}, {finished: 3, fabric: b}]}, {unit: half-square, finished: 3, each: 1, fabrics: [b, a]}"),
 			`the pieces of block "A" make more of a than its drawing shows: 22.50 square inches against 13.50 square inches`},
 		{"blocks: {A: {make: 3, cell: 3, draw: [a]}}\nquilt: [A A, A A]", `block "A" is made 3 times; it stands in the quilt's rows 4 times`},
+		{"finished: 6 x 7\nblocks: {A: {cell: 3, draw: [a]}}\nquilt: [A A, A A]", `finished: the plan says 6 x 7 in; the rows of blocks and the borders come to 6 x 6 in`},
 		{"blocks: {A: {cell: 3, draw: [a]}}\nquilt: [A A, A]", `the row of blocks comes to 3 in; the first row to 6 in`},
 		{"blocks: {A: {cell: 3, draw: [a]}, B: {cell: 2, draw: [a]}}\nquilt: [A B]", `block "B" is 2 in high; the row's first block is 3 in`},
 		{"blocks: {A: {cell: 3, draw: [a]}}\nquilt: [A A]\nsashing: {blocks: 3 x 1, width: 1, fabric: a}", `the row has 2 blocks; the sashing goes between 3`},

@@ -97,7 +97,7 @@ func (r *reader) rectangular(d *Drawing, owner [][]int, i int) bool {
 	for y := c.Row; y < c.Row+c.Down; y++ {
 		for x := c.Column; x < c.Column+c.Across; x++ {
 			if owner[y][x] != i {
-				r.fault(c.At, "", "the cell %q and the < and ^ that belong to it do not fill a rectangle", shorten(c.Word))
+				r.fault(c.At, "", "the cell %s and the < and ^ that belong to it do not fill a rectangle", shorten(c.Word))
 				return false
 			}
 		}
@@ -156,7 +156,7 @@ func (r *reader) parts(c *Cell) (names []string, s sign, ok bool) {
 	}
 	names = strings.Split(c.Word, s.text)
 	if len(names) > s.most || slices.Contains(names, "") || strings.ContainsAny(strings.Join(names, ""), signLetters) {
-		r.fault(c.At, "", "found %q; expected a fabric such as dusk, or two with a sign between: dusk/wick, dusk\\wick, dusk/\\wick, dusk><wick, dusk<>wick", shorten(c.Word))
+		r.fault(c.At, "", "found %s in the drawing; expected a fabric such as dusk, or two with a sign between: dusk/wick, dusk\\wick, dusk/\\wick, dusk><wick, dusk<>wick", shorten(c.Word))
 		return nil, s, false
 	}
 	return names, s, true
@@ -196,12 +196,12 @@ func (r *reader) cellShape(b *Block, c *Cell) {
 	}
 	switch rule := unitRules[c.Unit]; {
 	case rule.square && z.W != z.H:
-		r.fault(c.At, "", "the cell %q is %s; a %s is square", shorten(c.Word), say(c.Size), c.Unit)
+		r.fault(c.At, "", "the cell %s is %s; a %s is square", shorten(c.Word), say(c.Size), c.Unit)
 	case c.Unit == Geese && z.W < 2*z.H:
 		r.fault(c.At, "let the goose cover two cells: a < behind it where it points up or down, a ^ below it where it points left or right",
-			"the cell %q is %s; a goose is at least twice as wide as it is high", shorten(c.Word), say(c.Size))
+			"the cell %s is %s; a goose is at least twice as wide as it is high", shorten(c.Word), say(c.Size))
 	case c.Unit == Geese && z.W > 2*z.H && b.methods.geese != StitchAndFlip:
 		r.fault(c.At, "write methods: {geese: stitch-and-flip} for other shapes",
-			"the cell %q is %s; geese made four at a time are twice as wide as high", shorten(c.Word), say(c.Size))
+			"the cell %s is %s; geese made four at a time are twice as wide as high", shorten(c.Word), say(c.Size))
 	}
 }

@@ -1,0 +1,83 @@
+package sheets_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"cutbinder/layout/page"
+	"cutbinder/layout/picture"
+	"cutbinder/sheets"
+)
+
+// Every patch of a drawn block lies in just one of the block's bags where bags are
+// parted by block and size.
+func TestEveryPatchHasItsBag(t *testing.T) {
+	drawn := 0
+	for name, q := range samplePlans() {
+		for _, b := range q.Plan.Blocks {
+			pic := picture.Block(q.Plan, b)
+			if pic == nil {
+				continue
+			}
+			drawn++
+			in := make([]int, len(pic.Patches))
+			for i := range q.Bags.Bags {
+				g := &q.Bags.Bags[i]
+				if g.Places[0].Block != b.ID {
+					continue
+				}
+				marked, any := sheets.InBag(q.Plan, pic, g)
+				if !any {
+					t.Errorf("%s: bag %d goes nowhere in block %s", name, g.Number, b.ID)
+				}
+				for k, m := range marked {
+					if m {
+						in[k]++
+					}
+				}
+			}
+			for k, n := range in {
+				if n != 1 {
+					t.Errorf("%s: patch %d of block %s, %+v, lies in %d bags", name, k, b.ID, pic.Patches[k], n)
+				}
+			}
+		}
+	}
+	if drawn < 10 {
+		t.Errorf("only %d blocks of the samples are drawn", drawn)
+	}
+}
+
+// The blocks' pages show each drawn block once with all its patches, and each of
+// its bags; labels show where their pieces go.
+func TestBlocksArePrinted(t *testing.T) {
+	for _, name := range []string{"star.yaml", "sampler.yaml", "log-cabin.yaml"} {
+		q := samplePlans()[name]
+		marks := map[string]int{}
+		for _, p := range binder(t, q, sheets.Options{}).Pages {
+			for _, it := range p.Items {
+				if _, ok := it.(page.Polygon); ok {
+					marks[it.What()]++
+				}
+			}
+		}
+		for _, b := range q.Plan.Blocks {
+			pic := picture.Block(q.Plan, b)
+			if got := marks["block "+b.ID]; got != len(pic.Patches) {
+				t.Errorf("%s: block %s shows %d patches of %d", name, b.ID, got, len(pic.Patches))
+			}
+			for i := range q.Bags.Bags {
+				g := &q.Bags.Bags[i]
+				if g.Places[0].Block != b.ID {
+					continue
+				}
+				here := fmt.Sprintf("block %s bag %d here", b.ID, g.Number)
+				marked, _ := sheets.InBag(q.Plan, pic, g)
+				if want := strings.Count(fmt.Sprint(marked), "true"); marks[here] != want {
+					t.Errorf("%s: %q marks %d patches, want %d", name, here, marks[here], want)
+				}
+			}
+		}
+	}
+}
