@@ -1,5 +1,7 @@
 package pack
 
+import "math"
+
 // A master is the master problem of the column generation of Gilmore and Gomory
 // (1965): choose how often to cut each pattern so that the demands are met with
 // the least sum of strip heights. Its patterns grow as they are found.
@@ -69,8 +71,8 @@ type share struct {
 //
 // Where artificial variables stay in the solution, it goes on at no cost but
 // theirs, until they are gone or the prices prove that there is no solution: a
-// bound beyond every cutoff.
-func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int) relaxation {
+// bound beyond every cutoff. With lazy pricing the bound is only an estimate.
+func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int, lazy bool) relaxation {
 	r := relaxation{}
 	m.load(left, limits, warm, cutoff)
 	m.lp.start(m.columns(warm))
@@ -85,7 +87,7 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int)
 		q := newQuote(m.spread(left, limits), left, limits)
 		q.free = m.free
 		fresh := 0
-		t, cost := m.pricer.price(q, left, func(p pattern) {
+		t, cost := m.pricer.price(q, left, lazy, func(p pattern) {
 			if j := m.add(p); m.where[j] < 0 {
 				fresh++
 				m.column(j, left, limits)
@@ -96,6 +98,12 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int)
 		}
 		switch {
 		case base+r.bound >= cutoff:
+			return r
+		case fresh == 0 && lazy && (m.free || m.lp.artificial() > 1e-4):
+			return m.result(r, false)
+		case fresh == 0 && lazy:
+			r = m.result(r, false)
+			r.bound = max(r.bound, m.lift(base+int(math.Ceil(r.value-1e-6)))-base)
 			return r
 		case m.work.stop():
 			return m.result(r, false)

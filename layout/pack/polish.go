@@ -131,6 +131,7 @@ func (s *search) anew(left []int, cutoff int, effort int64) ([]usage, bool) {
 	work := &meter{limit: min(effort, s.work.limit-s.work.spent), done: s.work.done}
 	top := int(int64(cutoff) * s.in.unitY / in.unitY)
 	sub := newSearch(in, s.kind, top, work)
+	sub.lazy = sub.kind != Strips
 	sub.run(work.limit)
 	s.work.spend(int(work.spent))
 	if sub.plan == nil {
@@ -189,4 +190,14 @@ func (s *search) improve() {
 			return
 		}
 	}
+}
+
+// borrow gives the plan of another search over the same instance.
+func (s *search) borrow(o *search) []usage {
+	var plan []usage
+	for _, u := range o.plan {
+		p := o.m.pool[u.pattern]
+		plan = append(plan, usage{s.m.add(pattern{h: p.h, cols: p.cols, cover: p.cover}), u.n})
+	}
+	return plan
 }

@@ -6,7 +6,10 @@ type pricer interface {
 	// more than what is left. It gives the largest worth over cost of any strip
 	// as t (in the quote's scale) over cost; every strip is worth at most
 	// t/cost times its cost, counted exactly or too high.
-	price(q *quote, left []int, found func(pattern)) (t, cost int64)
+	//
+	// A lazy pricer looks only where it hopes for most: finding nothing does not
+	// mean that there is nothing, though t/cost is still true.
+	price(q *quote, left []int, lazy bool, found func(pattern)) (t, cost int64)
 }
 
 // A stripPricer prices strips whose columns hold one piece each. Every strip
@@ -45,7 +48,7 @@ func (r *ratio) add(worth, h int64) {
 	}
 }
 
-func (s *stripPricer) price(q *quote, left []int, found func(pattern)) (t, cost int64) {
+func (s *stripPricer) price(q *quote, left []int, _ bool, found func(pattern)) (t, cost int64) {
 	in := s.in
 	r, low := ratio{0, 1}, ratio{0, 1}
 	news := 0

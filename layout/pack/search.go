@@ -3,6 +3,7 @@ package pack
 import (
 	"container/heap"
 	"math"
+	"slices"
 )
 
 // A search looks for the fewest strips' height on cloth of one width.
@@ -10,6 +11,7 @@ type search struct {
 	m      *master
 	in     *instance
 	kind   Kind
+	lazy   bool    // bounds are estimates only
 	left   []int   // the demands
 	cutoff int     // height of the best plan known; only less is of use
 	plan   []usage // the best plan found, if better than what was known
@@ -28,7 +30,15 @@ type usage struct{ pattern, n int }
 // newSearch prepares a search for plans of a kind lower than cutoff.
 func newSearch(in *instance, kind Kind, cutoff int, work *meter) *search {
 	s := &search{in: in, kind: kind, left: in.counts(), cutoff: cutoff, work: work, lost: math.MaxInt, gains: map[branchKey]gain{}}
-	s.m = newMaster(in, newStripPricer(in, work), work)
+	var pr pricer = newStripPricer(in, work)
+	if kind != Strips {
+		if sp := newStackPricer(in, cutoff, work); sp != nil {
+			pr = sp
+		} else {
+			s.kind = Strips
+		}
+	}
+	s.m = newMaster(in, pr, work)
 	if cutoff <= maxReach {
 		s.m.reach = newReach(in.heights, cutoff, work)
 	}
@@ -131,16 +141,23 @@ func (q *queue) Pop() any {
 // be called again to go on.
 func (s *search) run(limit int64) {
 	if s.nodes == 0 {
-		heap.Push(&s.open, &knot{limits: s.needs()})
+		k := &knot{}
+		if s.kind == Strips {
+			k.limits = s.needs()
+		}
+		heap.Push(&s.open, k)
 	}
-	for len(s.open) > 0 && s.work.spent < limit && !s.work.stop() {
+	total := s.work.limit
+	s.work.limit = min(total, limit)
+	defer func() { s.work.limit = total }()
+	for len(s.open) > 0 && !s.work.stop() {
 		k := s.open[0]
 		if k.bound >= s.cutoff {
 			break
 		}
 		heap.Pop(&s.open)
 		// Follow one child after the other down to a leaf.
-		for k != nil && k.bound < s.cutoff && s.work.spent < limit && !s.work.stop() {
+		for k != nil && k.bound < s.cutoff && !s.work.stop() {
 			k = s.expand(k)
 		}
 		if k != nil {
@@ -157,9 +174,17 @@ func (s *search) run(limit int64) {
 // expand solves a knot and branches. It gives the child to follow.
 func (s *search) expand(k *knot) *knot {
 	s.nodes++
-	r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff)
+	if s.nodes == 1 && s.kind != Strips && !s.lazy {
+		// A plan first; the bound of stacks takes its time.
+		r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, true)
+		k.basis = r.basis
+		if r.feasible {
+			s.dive(k.limits, r)
+		}
+	}
+	r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, s.lazy)
 	if !r.feasible && r.bound < s.cutoff && !s.work.stop() {
-		r = s.m.relax(s.left, k.limits, nil, 0, s.cutoff) // a basis gone bad
+		r = s.m.relax(s.left, k.limits, nil, 0, s.cutoff, s.lazy) // a basis gone bad
 	}
 	k.bound = max(k.bound, r.bound)
 	s.learn(k, &r)
@@ -179,7 +204,9 @@ func (s *search) expand(k *knot) *knot {
 	}
 	if !ok {
 		s.dive(s.fixed(k.limits, &r), r)
-		l, ok = s.branchPieces(&r)
+		if s.kind == Strips {
+			l, ok = s.branchPieces(&r)
+		}
 		if !ok {
 			l, ok = s.branchAny(k, &r)
 		}
@@ -275,10 +302,24 @@ func (s *search) score(l limit, v float64) float64 {
 	return max(f*s.expect(l, true), 1e-6) * max((1-f)*s.expect(l, false), 1e-6)
 }
 
+// thresholds are the heights from which on strips may be counted: with one piece
+// a column, all there are, else those of the patterns in use.
+func (s *search) thresholds(r *relaxation) []int {
+	if s.kind == Strips {
+		return s.in.heights
+	}
+	var hs []int
+	for _, u := range r.use {
+		hs = append(hs, s.m.pool[u.pattern].h)
+	}
+	slices.Sort(hs)
+	return slices.Compact(hs)
+}
+
 // branchStrips chooses a height from which on the number of strips isn't whole.
 func (s *search) branchStrips(r *relaxation) (limit, bool) {
 	best, at := 0.0, limit{}
-	for _, h := range s.in.heights {
+	for _, h := range s.thresholds(r) {
 		l := limit{h: h, size: -1}
 		v := s.sum(l, r)
 		if score := s.score(l, v); score > best {
@@ -309,8 +350,12 @@ func (s *search) branchPieces(r *relaxation) (limit, bool) {
 
 // branchAny chooses a count that is whole, but not fixed by the limits.
 func (s *search) branchAny(k *knot, r *relaxation) (limit, bool) {
-	for i := -1; i < len(s.left); i++ {
-		for _, h := range s.in.heights {
+	sizes := len(s.left)
+	if s.kind != Strips {
+		sizes = 0
+	}
+	for i := -1; i < sizes; i++ {
+		for _, h := range s.thresholds(r) {
 			l := limit{h: h, size: i}
 			l.n = int(math.Round(s.sum(l, r)))
 			lo, hi := l.n == 0, false
@@ -334,7 +379,7 @@ func (s *search) branchAny(k *knot, r *relaxation) (limit, bool) {
 
 // fixed adds limits that keep the number of strips of every height.
 func (s *search) fixed(limits []limit, r *relaxation) []limit {
-	for _, h := range s.in.heights {
+	for _, h := range s.thresholds(r) {
 		l := limit{h: h, size: -1}
 		l.n = int(math.Round(s.sum(l, r)))
 		limits = with(limits, l)
@@ -374,7 +419,7 @@ func (s *search) needs() []limit {
 		if !any {
 			continue
 		}
-		r := m.relax(left, nil, basis, 0, 1<<30)
+		r := m.relax(left, nil, basis, 0, 1<<30, false)
 		basis = r.basis
 		if n := r.bound; n > last {
 			limits = append(limits, limit{h: h, size: -1, n: n})
@@ -442,7 +487,7 @@ func (s *search) dive(limits []limit, r relaxation) {
 			s.plan = plan
 			return
 		}
-		r = s.m.relax(left, limits, r.basis, base, s.cutoff)
+		r = s.m.relax(left, limits, r.basis, base, s.cutoff, s.kind != Strips)
 		if base+r.bound >= s.cutoff || !r.feasible {
 			return
 		}

@@ -49,8 +49,22 @@ func Solve(ctx context.Context, p Problem) (Result, error) {
 		}
 		work := &meter{limit: effort, done: func() bool { return ctx.Err() != nil }}
 		in := newInstance(sizes, p.Width)
-		s := newSearch(in, p.Kind, int(best.Used/in.unitY), work)
+		top := int(best.Used / in.unitY)
+		work.limit = effort
+		if p.Kind != Strips {
+			work.limit = effort / 4
+		}
+		s := newSearch(in, Strips, top, work)
 		s.improve()
+		if p.Kind != Strips {
+			work.limit = effort
+			t := newSearch(in, p.Kind, min(top, s.cutoff), work)
+			if s.plan != nil {
+				t.accept(t.borrow(s))
+			}
+			t.improve()
+			s = t
+		}
 		best.Bound = int64(s.bound) * in.unitY
 		best.Proved = s.bound >= s.cutoff
 		if s.plan != nil {

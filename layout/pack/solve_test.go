@@ -8,7 +8,7 @@ import (
 
 // randomProblem draws a small problem.
 func randomProblem(r *rand.Rand, kind Kind) Problem {
-	p := Problem{Kind: kind, Width: int64(4 + r.Intn(9)), Effort: EffortPerSecond / 10}
+	p := Problem{Kind: kind, Width: int64(4 + r.Intn(9)), Effort: 1_000_000}
 	for i := 1 + r.Intn(4); i > 0; i-- {
 		p.Items = append(p.Items, Item{
 			W: int64(1 + r.Intn(int(p.Width))), H: int64(1 + r.Intn(9)),

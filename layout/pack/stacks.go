@@ -1,0 +1,277 @@
+package pack
+
+import (
+	"cmp"
+	"slices"
+)
+
+// A stackPricer prices strips whose columns hold several rows. A column of a
+// width is worth the best stack of rows under the strip's height, a bounded
+// knapsack over the height; a strip is worth the best row of columns, a
+// knapsack over the width. One pass over the lies, narrowest first, gives the
+// columns of every width and height. As the columns don't know of each other,
+// a strip may count more pieces of a size than are left; so its worth is an
+// upper bound, and the pattern made of it is filled column by column with what
+// is really left.
+type stackPricer struct {
+	in     *instance
+	widths []int   // the distinct widths of lies, ascending
+	groups [][]int // the lies of each width
+	top    int     // heights of strips are at most this
+	sums   *reach
+	stack  knapsack
+	row    knapsack
+	one    knapsack
+	worth  []int64 // of a column of each width and height
+	offers []offer
+}
+
+// An offer is a strip that promises a worth.
+type offer struct {
+	h      int
+	worth  int64
+	across []int // group of each column
+}
+
+// maxStack bounds the heights of strips with stacks, in units: the tables grow
+// with them.
+const maxStack = 4096
+
+// newStackPricer makes a pricer for strips up to top high. It is nil where the
+// heights are too fine for its tables.
+func newStackPricer(in *instance, top int, work *meter) *stackPricer {
+	if len(in.heights) == 0 || in.heights[len(in.heights)-1] > maxStack {
+		return nil
+	}
+	s := &stackPricer{in: in, top: min(top, maxStack)}
+	s.stack.work, s.row.work, s.one.work = work, work, work
+	order := make([]int, len(in.lies))
+	for k := range order {
+		order[k] = k
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(in.lies[a].w, in.lies[b].w) })
+	for _, k := range order {
+		if n := len(s.widths); n == 0 || s.widths[n-1] != in.lies[k].w {
+			s.widths = append(s.widths, in.lies[k].w)
+			s.groups = append(s.groups, nil)
+		}
+		n := len(s.groups) - 1
+		s.groups[n] = append(s.groups[n], k)
+	}
+	s.sums = newReach(in.heights, s.top, work)
+	return s
+}
+
+// columns computes the worth of the best column of every width and height.
+func (s *stackPricer) columns(q *quote, left []int) {
+	top := s.top
+	s.stack.reset(top)
+	s.worth = resize(s.worth, len(s.widths)*(top+1))
+	for g, lies := range s.groups {
+		for _, k := range lies {
+			l := s.in.lies[k]
+			s.stack.add(k, l.h, left[l.size], q.base[l.size])
+		}
+		copy(s.worth[g*(top+1):], s.stack.worth)
+	}
+	s.stack.work.spend(len(s.worth) / 8)
+}
+
+// price implements pricer. Where a limit is on pieces of a size it is not to be
+// used.
+func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)) (t, cost int64) {
+	s.columns(q, left)
+	s.sift(q)
+	// Heights come in the order of what they promise at best; so the first that
+	// isn't looked at bounds all the others.
+	r := ratio{0, 1}
+	news, tries := 0, 0
+	for _, o := range s.offers {
+		if news >= enough || lazy && tries >= 2*enough || s.stack.work.stop() {
+			r.add(o.worth, int64(o.h))
+			break
+		}
+		if o.worth <= q.toBeat(o.h) {
+			r.add(o.worth, int64(o.h))
+			break
+		}
+		o = s.strip(o.h, q)
+		r.add(o.worth, int64(o.h))
+		if o.worth <= q.toBeat(o.h) {
+			tries++
+			continue
+		}
+		p := s.fill(o, q, left)
+		if p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
+			news++
+			found(p)
+		} else {
+			tries++
+		}
+	}
+	if s.top == maxStack {
+		r.add(s.density(q, left)) // higher strips are of use, too
+	}
+	return r.t, r.cost
+}
+
+// sift bounds the worth of strips of every height by their densest column, and
+// makes offers of them, the most promising first.
+func (s *stackPricer) sift(q *quote) {
+	s.offers = s.offers[:0]
+	n := s.top + 1
+	for h := s.sums.lift(s.in.heights[0]); h <= s.top; h = s.sums.lift(h + 1) {
+		most, last := 0.0, int64(0)
+		for g, w := range s.widths {
+			if v := s.worth[g*n+h]; v > last {
+				last = v
+				most = max(most, float64(v)/float64(w))
+			}
+		}
+		// The margin covers what floating point may have lost.
+		worth := int64(most*float64(s.in.cap)*(1+1e-9)) + q.strip(h) + 1
+		s.offers = append(s.offers, offer{h: h, worth: worth})
+	}
+	s.stack.work.spend(2 * len(s.widths) * len(s.offers))
+	slices.SortStableFunc(s.offers, func(a, b offer) int {
+		return cmp.Compare(float64(b.worth)/float64(b.h), float64(a.worth)/float64(a.h))
+	})
+}
+
+// strip finds the best strip of a height.
+func (s *stackPricer) strip(h int, q *quote) offer {
+	in := s.in
+	s.row.reset(in.cap)
+	last := int64(0)
+	for g, w := range s.widths {
+		if v := s.worth[g*(s.top+1)+h]; v > last {
+			last = v
+			s.row.add(g, w, in.cap/w, v)
+		}
+	}
+	o := offer{h: h, worth: s.row.worth[in.cap] + q.strip(h)}
+	if o.worth > q.toBeat(h) {
+		s.row.trace(len(s.row.layers), in.cap, func(g, n int) {
+			for range n {
+				o.across = append(o.across, g)
+			}
+		})
+	}
+	return o
+}
+
+// density bounds worth over height of strips of any height: every column is
+// taken to be full of the rows that are worth most for their height.
+func (s *stackPricer) density(q *quote, left []int) (t, cost int64) {
+	const unit = 1 << 12 // heights per cost, so that the worth stays whole
+	s.row.reset(s.in.cap)
+	last := int64(0)
+	for g, lies := range s.groups {
+		for _, k := range lies {
+			l := s.in.lies[k]
+			if left[l.size] > 0 {
+				last = max(last, q.base[l.size]/int64(l.h)+1)
+			}
+		}
+		s.row.add(g, s.widths[g], s.in.cap/s.widths[g], last)
+	}
+	extra := int64(0)
+	for k, l := range q.limits {
+		if l.size < 0 && q.dual[k] > 0 {
+			extra += q.dual[k]
+		}
+	}
+	return s.row.worth[s.in.cap] + extra/int64(s.top+1) + 1, 1
+}
+
+// fill makes the pattern of an offer from what is left, each column anew.
+func (s *stackPricer) fill(o offer, q *quote, left []int) pattern {
+	in := s.in
+	rem := append([]int(nil), left...)
+	p := pattern{}
+	room := in.width
+	put := func(g int) bool {
+		c, w := s.column(s.widths[g], o.h, room, q, rem)
+		if len(c.rows) == 0 {
+			return false
+		}
+		room -= w
+		p.cols = append(p.cols, c)
+		return true
+	}
+	slices.SortStableFunc(o.across, func(a, b int) int { return b - a })
+	for _, g := range o.across {
+		put(g)
+	}
+	for g := len(s.widths) - 1; g >= 0; {
+		if int64(s.lies(g)) > room || !put(g) {
+			g--
+		}
+	}
+	p.cols = merge(p.cols)
+	for _, c := range p.cols {
+		h := 0
+		for _, r := range c.rows {
+			h += r.n * in.lies[r.size].h
+		}
+		p.h = max(p.h, h)
+	}
+	p.sumUp(in)
+	return p
+}
+
+// lies is the true width of the narrowest lie of a group.
+func (s *stackPricer) lies(g int) int64 {
+	w := s.in.lies[s.groups[g][0]].rw
+	for _, k := range s.groups[g] {
+		w = min(w, s.in.lies[k].rw)
+	}
+	return w
+}
+
+// column makes the best column up to w wide and h high from what is left, which
+// it lowers, and gives its true width.
+func (s *stackPricer) column(w, h int, room int64, q *quote, left []int) (column, int64) {
+	in := s.in
+	s.one.reset(h)
+	for k, l := range in.lies {
+		if l.w <= w && l.rw <= room && l.h <= h {
+			s.one.add(k, l.h, left[l.size], q.base[l.size])
+		}
+	}
+	c := column{n: 1}
+	wide := int64(0)
+	s.one.trace(len(s.one.layers), h, func(k, n int) {
+		l := in.lies[k]
+		if n = min(n, left[l.size]); n == 0 {
+			return // taken in its other orientation
+		}
+		left[l.size] -= n
+		wide = max(wide, l.rw)
+		c.w = max(c.w, l.w)
+		for i := range c.rows {
+			if c.rows[i].size == k {
+				c.rows[i].n += n
+				return
+			}
+		}
+		c.rows = append(c.rows, take{k, n})
+	})
+	return c, wide
+}
+
+// merge joins equal columns.
+func merge(cols []column) []column {
+	var out []column
+next:
+	for _, c := range cols {
+		for i := range out {
+			if out[i].w == c.w && slices.Equal(out[i].rows, c.rows) {
+				out[i].n += c.n
+				continue next
+			}
+		}
+		out = append(out, c)
+	}
+	return out
+}
