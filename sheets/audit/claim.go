@@ -200,6 +200,11 @@ func (a *auditor) lean(f *plan.Fabric, used length.Length) length.Length {
 	return trade.ToBuy(used, rules).Exact
 }
 
+// washedOnly is what a used length asks for where nothing is lost squaring.
+func (a *auditor) washedOnly(f *plan.Fabric, used length.Length) length.Length {
+	return trade.ToBuy(used, trade.Rules{Shrink: cutting.Rules(a.plan, f).Shrink}).Exact
+}
+
 // fabricBuy checks what the writer says to buy.
 func (a *auditor) fabricBuy(f *cutting.Fabric) {
 	c := f.Fabric.Claims
@@ -248,14 +253,14 @@ func (a *auditor) nextStep(f *cutting.Fabric, l length.Length) length.Length {
 func (a *auditor) claimShort(f *cutting.Fabric, claim, exact length.Length, text string) {
 	level, sure := plan.Fault, "no cutting of any kind takes less"
 	switch {
+	case a.washedOnly(f.Fabric, f.Buy.Used) <= claim:
+		level, sure = plan.Doubt, "it leaves "+a.v.With(claim-a.washedOnly(f.Fabric, f.Buy.Used))+" for straightening the ends"
 	case a.lean(f.Fabric, f.Any) > claim:
 		if f.Any < f.Used {
 			sure = "no cutting of any kind takes less than " + a.v.With(f.Any)
 		}
 	case a.lean(f.Fabric, f.Bound) > claim:
 		sure = "cut " + say.Kind(f.Fabric.Cutting) + ", they can't come from less than " + a.v.With(f.Bound)
-	case f.Buy.Used <= claim:
-		level, sure = plan.Doubt, "it leaves "+a.v.With(claim-f.Buy.Used)+" for straightening the ends and the wash"
 	default:
 		level, sure = plan.Doubt, "the best cutting found takes that much; whether less would do isn't proved"
 	}
