@@ -73,7 +73,13 @@ func (p *polisher) try() bool {
 	for i := range left {
 		left[i] -= min(left[i], spare[i])
 	}
-	plan, ok := s.anew(left, cutoff, s.work.limit/64)
+	var plan []usage
+	var ok bool
+	if s.kind != Strips && p.draw(3) > 0 {
+		plan, ok = p.shake(left, cutoff)
+	} else {
+		plan, ok = s.anew(left, cutoff, s.work.limit/64)
+	}
 	if !ok {
 		return false
 	}
@@ -82,8 +88,55 @@ func (p *polisher) try() bool {
 			plan = append(plan, usage{j, 1})
 		}
 	}
+	was := s.cutoff
 	s.accept(plan)
-	return true
+	if s.cutoff == was {
+		s.plan = plan // no lower, but another: a way to go on from
+	}
+	return s.cutoff < was
+}
+
+// shake cuts some pieces anew by annealing, and gives a plan in patterns of the
+// pool that is at most cutoff high.
+func (p *polisher) shake(left []int, cutoff int) ([]usage, bool) {
+	s := p.s
+	in, index := s.part(left)
+	a := newAnnealer(in, s.work)
+	if n := len(a.order); n < 2 || n > maxAnneal/2 {
+		return nil, false
+	}
+	for i := range a.order {
+		j := p.draw(i + 1)
+		if p.draw(2) == 0 {
+			a.order[i], a.order[j] = a.order[j], a.order[i]
+		}
+	}
+	a.state = p.state
+	var plan []usage
+	top := int(int64(cutoff) * s.in.unitY / in.unitY)
+	a.run(s.work.spent+s.work.limit/512, top+1, func(h int) {
+		plan = plan[:0]
+		for _, q := range a.patterns() {
+			plan = append(plan, usage{s.m.add(s.adopt(in, &q, index)), 1})
+		}
+	})
+	return plan, len(plan) > 0
+}
+
+// part makes an instance of some of the pieces, and gives the index here of each
+// of its sizes.
+func (s *search) part(left []int) (*instance, []int) {
+	var sizes []size
+	var index []int
+	for i, n := range left {
+		if n > 0 {
+			z := s.in.sizes[i]
+			z.n = n
+			sizes = append(sizes, z)
+			index = append(index, i)
+		}
+	}
+	return newInstance(sizes, s.in.width), index
 }
 
 // spare gives how many pieces of each size the plan cuts beyond the demand.
@@ -114,20 +167,10 @@ func (s *search) accept(plan []usage) {
 // anew cuts some pieces as a problem of their own, with so much work, and gives
 // a plan in patterns of the pool if it is lower than cutoff.
 func (s *search) anew(left []int, cutoff int, effort int64) ([]usage, bool) {
-	var sizes []size
-	var index []int
-	for i, n := range left {
-		if n > 0 {
-			z := s.in.sizes[i]
-			z.n = n
-			sizes = append(sizes, z)
-			index = append(index, i)
-		}
-	}
-	if len(sizes) == 0 {
+	if done(left) {
 		return nil, true
 	}
-	in := newInstance(sizes, s.in.width)
+	in, index := s.part(left)
 	work := &meter{limit: min(effort, s.work.limit-s.work.spent), done: s.work.done}
 	top := int(int64(cutoff) * s.in.unitY / in.unitY)
 	sub := newSearch(in, s.kind, top, work)
@@ -179,7 +222,10 @@ func (in *instance) find(size int, w, h int64) int {
 // plan is proved.
 func (s *search) improve() {
 	total := s.work.limit
-	s.run(total / 8)
+	if s.kind != Strips {
+		s.anneal(s.work.spent + (total-s.work.spent)/3)
+	}
+	s.run(s.work.spent + (total-s.work.spent)/8)
 	p := &polisher{s: s, state: 1}
 	for step := total / 4; s.bound < s.cutoff && !s.work.stop(); {
 		at := s.work.spent

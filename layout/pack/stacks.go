@@ -30,7 +30,8 @@ type stackPricer struct {
 type offer struct {
 	h      int
 	worth  int64
-	across []int // group of each column
+	each   float64 // worth over height
+	across []int   // group of each column
 }
 
 // maxStack bounds the heights of strips with stacks, in units: the tables grow
@@ -86,12 +87,9 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 	// isn't looked at bounds all the others.
 	r := ratio{0, 1}
 	news, tries := 0, 0
-	for _, o := range s.offers {
-		if news >= enough || lazy && tries >= 2*enough || s.stack.work.stop() {
-			r.add(o.worth, int64(o.h))
-			break
-		}
-		if o.worth <= q.toBeat(o.h) {
+	for len(s.offers) > 0 {
+		o := s.best()
+		if news >= enough || lazy && tries >= enough || o.worth <= q.toBeat(o.h) || s.stack.work.stop() {
 			r.add(o.worth, int64(o.h))
 			break
 		}
@@ -116,7 +114,7 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 }
 
 // sift bounds the worth of strips of every height by their densest column, and
-// makes offers of them, the most promising first.
+// makes offers of them.
 func (s *stackPricer) sift(q *quote) {
 	s.offers = s.offers[:0]
 	n := s.top + 1
@@ -130,12 +128,24 @@ func (s *stackPricer) sift(q *quote) {
 		}
 		// The margin covers what floating point may have lost.
 		worth := int64(most*float64(s.in.cap)*(1+1e-9)) + q.strip(h) + 1
-		s.offers = append(s.offers, offer{h: h, worth: worth})
+		s.offers = append(s.offers, offer{h: h, worth: worth, each: float64(worth) / float64(h)})
 	}
 	s.stack.work.spend(2 * len(s.widths) * len(s.offers))
-	slices.SortStableFunc(s.offers, func(a, b offer) int {
-		return cmp.Compare(float64(b.worth)/float64(b.h), float64(a.worth)/float64(a.h))
-	})
+}
+
+// best takes the most promising of the offers out.
+func (s *stackPricer) best() offer {
+	at := 0
+	for i, o := range s.offers {
+		if o.each > s.offers[at].each {
+			at = i
+		}
+	}
+	s.stack.work.spend(len(s.offers))
+	o := s.offers[at]
+	s.offers[at] = s.offers[len(s.offers)-1]
+	s.offers = s.offers[:len(s.offers)-1]
+	return o
 }
 
 // strip finds the best strip of a height.
