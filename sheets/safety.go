@@ -31,6 +31,7 @@ var dyeSteps = []string{
 	"Quick test: press a damp white cloth on the fabric for half a minute. Colour on the cloth: go on with the soak.",
 	"Soak test: put a snip of 2 to 4 in (5 to 10 cm) into a clear glass of water as warm as you will wash the quilt, with the detergent you will use. Wait 30 minutes and look at the water against white paper.",
 	"Lay the snip, not rinsed, on white paper or on the lightest fabric of the quilt. Let it dry there and look for a stain.",
+	"Strong test, for a dark fabric that meets a white one: lay a wet snip of the dark on a wet snip of the white, on white paper, under a weight, overnight.",
 	"Write what you saw into the record below. Any fabric can bleed; reds, purples, navy, teal, deep and hand-dyed colours most often do.",
 }
 
@@ -41,6 +42,7 @@ var dyeOutcomes = [][2]string{
 }
 
 const dyeLimits = "A test and a colour-catching sheet are help, not proof. Wash all the fabrics or none, wash like with like, and follow the care notes of the cloth and of the detergent. " +
+	"Small pre-cut pieces fray and shrink in the wash: test a corner of them instead. " +
 	"If a finished quilt bleeds, keep it wet, out of the dryer and away from the iron. Advice differs: some soak long and very hot with plenty of detergent, others use cold water only. Try either on a corner first, or ask a textile care professional."
 
 const defers = "These are the usual cautions, not a course. What the makers of your tools, cloth and detergents say, and the rules where you work or teach, come first."
@@ -98,8 +100,11 @@ func (b *binder) dyeRecord() []page.Block {
 			t.Rows = append(t.Rows, page.RichRow(s.Body.Say(f.Name), s.Body.Say(word), nil, nil, nil, nil))
 		}
 	}
-	for range 2 {
-		t.Rows = append(t.Rows, page.RichRow(s.Body.Say(" "), nil, nil, nil, nil, nil))
+	for range 2 { // for what else turns out to want a test
+		t.Rows = append(t.Rows, page.Row{Cells: make([]page.Cell, 6)})
+	}
+	for i := range t.Rows {
+		t.Rows[i].Cells[5].H = s.Body.Lead * 3 / 2 // room to write
 	}
 	return []page.Block{page.Heading{Text: "Dye test record", Aside: "a row for each fabric that wants one"}, t}
 }
