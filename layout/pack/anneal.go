@@ -14,6 +14,7 @@ type annealer struct {
 	lie   [][2]int // of each size, -1 where there's no second
 	order []int    // sizes of the pieces in the order they're put
 	turn  []int8   // of each piece: 0 as fits best, 1 or 2 the lie to be used
+	goal  int      // a plan this high is good enough
 	beta  float64  // how dear a new strip is for its height
 
 	strips []shelf
@@ -191,7 +192,7 @@ func (a *annealer) run(limit int64, best int, found func(h int)) {
 		mean += float64(l.h) / float64(len(a.in.lies))
 	}
 	from := a.work.spent
-	for a.work.spent < limit && !a.work.stop() {
+	for a.work.spent < limit && !a.work.stop() && best > a.goal {
 		part := float64(a.work.spent-from) / float64(limit-from)
 		heat := mean * 0.08 * (1 - part) * (1 - part)
 		undo := a.change(n)
@@ -282,6 +283,7 @@ func (s *search) anneal(limit int64) {
 	if len(a.order) > maxAnneal {
 		return
 	}
+	a.goal = max(s.goal, s.bound)
 	a.run(limit, s.cutoff, func(h int) {
 		var plan []usage
 		for _, p := range a.patterns() {

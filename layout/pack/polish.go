@@ -22,7 +22,7 @@ func (p *polisher) draw(n int) int {
 func (p *polisher) run(limit int64) bool {
 	s := p.s
 	better := false
-	for s.plan != nil && s.work.spent < limit && !s.work.stop() && s.bound < s.cutoff && p.idle < 400 {
+	for s.plan != nil && s.work.spent < limit && !s.work.stop() && !s.settled() && p.idle < 400 {
 		p.idle++
 		if p.try() {
 			p.idle = 0
@@ -75,7 +75,7 @@ func (p *polisher) try() bool {
 	}
 	var plan []usage
 	var ok bool
-	if s.kind != Strips && p.draw(3) > 0 {
+	if s.kind != Strips && total(left) <= 24 && p.draw(2) == 0 {
 		plan, ok = p.shake(left, cutoff)
 	} else {
 		plan, ok = s.anew(left, cutoff, s.work.limit/64)
@@ -102,7 +102,7 @@ func (p *polisher) shake(left []int, cutoff int) ([]usage, bool) {
 	s := p.s
 	in, index := s.part(left)
 	a := newAnnealer(in, s.work)
-	if n := len(a.order); n < 2 || n > maxAnneal/2 {
+	if len(a.order) < 2 {
 		return nil, false
 	}
 	for i := range a.order {
@@ -114,7 +114,7 @@ func (p *polisher) shake(left []int, cutoff int) ([]usage, bool) {
 	a.state = p.state
 	var plan []usage
 	top := int(int64(cutoff) * s.in.unitY / in.unitY)
-	a.run(s.work.spent+s.work.limit/512, top+1, func(h int) {
+	a.run(s.work.spent+s.work.limit/1024, top+1, func(h int) {
 		plan = plan[:0]
 		for _, q := range a.patterns() {
 			plan = append(plan, usage{s.m.add(s.adopt(in, &q, index)), 1})
@@ -218,32 +218,74 @@ func (in *instance) find(size int, w, h int64) int {
 	return -1
 }
 
-// improve searches and polishes by turns until the work is spent or the best
-// plan is proved.
+// improve searches and polishes by turns until the work is spent or there is no
+// more to be gained.
 func (s *search) improve() {
-	total := s.work.limit
+	total := s.work.limit - s.work.spent
+	polish, prove := total/4, total/4
 	if s.kind != Strips {
-		s.anneal(s.work.spent + (total-s.work.spent)/3)
+		// The bound takes long, and plans come from elsewhere.
+		s.anneal(s.work.spent + total/4)
+		polish, prove = total/3, total/12
 	}
-	s.run(s.work.spent + (total-s.work.spent)/8)
+	s.run(s.work.spent + total/8)
 	p := &polisher{s: s, state: 1}
-	for step := total / 4; s.bound < s.cutoff && !s.work.stop(); {
+	for !s.settled() && !s.work.stop() {
 		at := s.work.spent
 		p.idle = 0
-		p.run(at + step)
-		s.run(s.work.spent + step)
+		p.run(at + polish)
+		s.run(s.work.spent + prove)
 		if s.work.spent == at {
 			return
 		}
 	}
 }
 
-// borrow gives the plan of another search over the same instance.
-func (s *search) borrow(o *search) []usage {
+// settled says whether searching on is of no use: the plan is as good as was
+// asked for, or a better one is proved not to exist.
+func (s *search) settled() bool {
+	if s.goal > 0 {
+		return s.cutoff <= s.goal && s.plan != nil || s.bound > s.goal
+	}
+	return s.plan != nil && s.same(s.bound, s.cutoff)
+}
+
+// read gives a plan of strips laid out as nodes in patterns of the pool.
+func (s *search) read(root node) []usage {
 	var plan []usage
-	for _, u := range o.plan {
-		p := o.m.pool[u.pattern]
-		plan = append(plan, usage{s.m.add(pattern{h: p.h, cols: p.cols, cover: p.cover}), u.n})
+	for _, strip := range root.parts {
+		var p pattern
+		for _, col := range strip.list(Along) {
+			c := column{n: 1}
+			h := 0
+			for _, row := range col.list(Across) {
+				k := s.in.find(row.size, row.w, row.h)
+				c.rows = append(c.rows, take{k, 1})
+				c.w = max(c.w, s.in.lies[k].w)
+				h += s.in.lies[k].h
+			}
+			p.h = max(p.h, h)
+			p.cols = append(p.cols, c)
+		}
+		p.cols = merge(p.cols)
+		p.sumUp(s.in)
+		plan = append(plan, usage{s.m.add(p), 1})
 	}
 	return plan
+}
+
+// list gives the parts of a node divided so, or the node itself.
+func (n node) list(dir Dir) []node {
+	if n.dir == dir {
+		return n.parts
+	}
+	return []node{n}
+}
+
+// total sums counts.
+func total(n []int) (sum int) {
+	for _, v := range n {
+		sum += v
+	}
+	return sum
 }

@@ -18,7 +18,9 @@ type search struct {
 	bound  int     // proved: no plan is lower
 	work   *meter
 	open   queue
-	lost   int // least bound of a node that was given up
+	goal   int                 // if not nought, a plan this high is good enough, and no other is of use
+	same   func(a, b int) bool // whether two heights cost the same
+	lost   int                 // least bound of a node that was given up
 	nodes  int
 	gains  map[branchKey]gain
 	all    [2]gain
@@ -30,6 +32,7 @@ type usage struct{ pattern, n int }
 // newSearch prepares a search for plans of a kind lower than cutoff.
 func newSearch(in *instance, kind Kind, cutoff int, work *meter) *search {
 	s := &search{in: in, kind: kind, left: in.counts(), cutoff: cutoff, work: work, lost: math.MaxInt, gains: map[branchKey]gain{}}
+	s.same = func(a, b int) bool { return a == b }
 	var pr pricer = newStripPricer(in, work)
 	if kind != Strips {
 		if sp := newStackPricer(in, cutoff, work); sp != nil {
@@ -152,12 +155,13 @@ func (s *search) run(limit int64) {
 	defer func() { s.work.limit = total }()
 	for len(s.open) > 0 && !s.work.stop() {
 		k := s.open[0]
-		if k.bound >= s.cutoff {
+		s.bound = max(s.bound, min(k.bound, s.lost, s.cutoff))
+		if k.bound >= s.cutoff || s.settled() {
 			break
 		}
 		heap.Pop(&s.open)
 		// Follow one child after the other down to a leaf.
-		for k != nil && k.bound < s.cutoff && !s.work.stop() {
+		for k != nil && k.bound < s.cutoff && !s.work.stop() && !s.settled() {
 			k = s.expand(k)
 		}
 		if k != nil {

@@ -1,88 +1,133 @@
 package pack
 
-import "context"
+import (
+	"context"
+	"math"
+)
 
 // EffortPerSecond is the effort that one core of a small server spends in a
 // second.
 const EffortPerSecond = 1_000_000_000
 
 // Solve finds the best layout it can within the problem's effort. It stops early
-// with ctx's error when ctx is done.
+// with ctx's error when ctx is done. An item too big for cloth to be bought is a
+// *TooBigError; of given cloths, pieces that find no place are told in
+// Result.Short.
 func Solve(ctx context.Context, p Problem) (Result, error) {
 	if err := p.validate(); err != nil {
 		return Result{}, err
 	}
-	if err := ctx.Err(); err != nil {
-		return Result{}, err
+	e := &engine{p: &p, sizes: sizesOf(p.Items)}
+	e.work = &meter{limit: p.Effort, done: func() bool { return ctx.Err() != nil }}
+	if p.Effort <= 0 {
+		e.work.limit = EffortPerSecond
 	}
-	sizes := sizesOf(p.Items)
-	if len(p.Given) == 0 {
-		for _, s := range sizes {
+	var r Result
+	if len(p.Given) > 0 {
+		r = e.given()
+	} else {
+		for _, s := range e.sizes {
 			if !s.fits(p.Width, MaxLength) {
 				return Result{}, &TooBigError{Item: s.items[0], Width: p.Width}
 			}
 		}
+		r = e.bought()
 	}
-	var best *Result
-	var bestMerit merit
-	for _, stack := range []bool{false, true}[:min(2, int(p.Kind)+1)] {
-		left := make([]int, len(sizes))
-		for i, s := range sizes {
-			left[i] = s.n
+	if err := ctx.Err(); err != nil {
+		return Result{}, err
+	}
+	r.Work = e.work.spent
+	return r, nil
+}
+
+// An engine works on one problem.
+type engine struct {
+	p     *Problem
+	sizes []size
+	work  *meter
+}
+
+// A plan is a layout of one cloth's width, and what is known about it.
+type plan struct {
+	root  node
+	used  int64
+	bound int64 // no plan of its kind is shorter
+}
+
+// bought lays the pieces out on cloth to be bought.
+func (e *engine) bought() Result {
+	p := e.p
+	if len(e.sizes) == 0 {
+		return Result{Cloths: []Section{{W: p.Width, Item: -1}}, Short: make([]int, len(p.Items)), Proved: true}
+	}
+	lowest := boundAny(e.sizes, p.Width)
+	kind := Strips
+	total := e.work.limit
+	share := total
+	if p.Kind != Strips {
+		share = total / 5
+	}
+	best := e.cut(e.sizes, p.Width, Strips, 0, share, plan{bound: lowest})
+	for k := Stacks; k <= p.Kind; k++ {
+		best.bound = max(best.bound, lowest)
+		if p.purchase(best.bound) >= p.purchase(best.used) && k > Stacks || p.purchase(lowest) >= p.purchase(best.used) {
+			best.bound = lowest
+			continue
 		}
-		var roots []node
-		if len(p.Given) == 0 {
-			roots = append(roots, greedyStrips(sizes, left, p.Width, 1<<62, stack))
+		was := best
+		was.bound = lowest
+		share = total
+		if k < p.Kind {
+			share = total / 2
 		}
-		for _, c := range p.Given {
-			roots = append(roots, greedyStrips(sizes, left, c.W, c.L, stack))
+		next := was
+		if k == Stacks {
+			next = e.cut(e.sizes, p.Width, Stacks, 0, share, was)
+		} else {
+			next = e.lengthwise(was, share)
 		}
-		r := p.layOut(sizes, roots)
-		if m := judge(&p, &r); best == nil || m.better(&bestMerit) < 0 {
-			best, bestMerit = &r, m
+		if p.purchase(next.used) < p.purchase(best.used) {
+			best, kind = next, k
+		} else {
+			best.bound = next.bound
 		}
 	}
-	if len(p.Given) == 0 {
-		effort := p.Effort
-		if effort <= 0 {
-			effort = EffortPerSecond
-		}
-		work := &meter{limit: effort, done: func() bool { return ctx.Err() != nil }}
-		in := newInstance(sizes, p.Width)
-		top := int(best.Used / in.unitY)
-		work.limit = effort
-		if p.Kind != Strips {
-			work.limit = effort / 4
-		}
-		s := newSearch(in, Strips, top, work)
-		s.improve()
-		if p.Kind != Strips {
-			work.limit = effort
-			t := newSearch(in, p.Kind, min(top, s.cutoff), work)
-			if s.plan != nil {
-				t.accept(t.borrow(s))
-			}
-			t.improve()
-			s = t
-		}
-		best.Bound = int64(s.bound) * in.unitY
-		best.Proved = s.bound >= s.cutoff
-		if s.plan != nil {
-			left := in.counts()
-			root := node{dir: Across, size: -1}
-			for _, u := range s.plan {
-				for range u.n {
-					root.parts = append(root.parts, s.m.pool[u.pattern].node(in, left))
-				}
-			}
-			r := p.layOut(sizes, []node{root})
-			r.Bound, r.Proved = best.Bound, best.Proved
-			best = &r
-		}
-		best.Work = work.spent
-		debugNodes, debugPool = s.nodes, len(s.m.pool)
+	_ = kind
+	r := p.layOut(e.sizes, []node{best.root})
+	r.Any = min(lowest, r.Used)
+	r.Bound = min(max(best.bound, lowest), r.Used)
+	r.Proved = p.purchase(r.Bound) >= p.purchase(r.Used)
+	return r
+}
+
+// cut lays sizes out on a width in strips or stacks, starting from a known plan
+// if it has parts. With a goal, any plan that long will do, and none longer is
+// of use. It works until the work reaches limit.
+func (e *engine) cut(sizes []size, width int64, kind Kind, goal int64, limit int64, known plan) plan {
+	in := newInstance(sizes, width)
+	old := e.work.limit
+	e.work.limit = min(old, limit)
+	defer func() { e.work.limit = old }()
+	s := newSearch(in, kind, math.MaxInt32, e.work)
+	if len(known.root.parts) > 0 {
+		s.accept(s.read(known.root))
 	}
-	return *best, nil
+	s.goal = int(goal / in.unitY)
+	if goal == 0 {
+		s.same = func(a, b int) bool {
+			return e.p.purchase(int64(a)*in.unitY) >= e.p.purchase(int64(b)*in.unitY)
+		}
+	}
+	s.bound = int((known.bound + in.unitY - 1) / in.unitY)
+	s.improve()
+	left := in.counts()
+	out := plan{root: node{dir: Across, size: -1}, used: int64(s.cutoff) * in.unitY, bound: int64(s.bound) * in.unitY}
+	for _, u := range s.plan {
+		for range u.n {
+			out.root.parts = append(out.root.parts, s.m.pool[u.pattern].node(in, left))
+		}
+	}
+	return out
 }
 
 // layOut makes a result of a layout of each cloth.
@@ -101,8 +146,3 @@ func (p *Problem) layOut(sizes []size, roots []node) Result {
 	r.Short = d.left
 	return r
 }
-
-var debugNodes, debugPool int
-
-// Debug is temporary.
-func Debug() (int, int) { return debugNodes, debugPool }
