@@ -200,7 +200,11 @@ func (a *app) buyCSV(out shoppingOut) error {
 		}
 		var what []string
 		for _, x := range r.WhatIf {
-			what = append(what, fmt.Sprintf("%s in: %s", number(x.Width), x.Buy.Text))
+			buy := x.Buy.Text
+			if !x.Fits {
+				buy = "too narrow"
+			}
+			what = append(what, fmt.Sprintf("%s in: %s", number(x.Width), buy))
 		}
 		w.Write([]string{r.ID, r.Name, number(r.Width), r.Buy.Text, r.Metric, number(r.Buy.In), number(r.metres), number(r.Used), number(r.Exact),
 			strings.Join(r.Have, "; "), enough, more, strings.Join(what, "; "), r.Why})

@@ -41,7 +41,7 @@ func Explain(p *plan.Plan, lists []List) []Explained {
 	}
 	order := lineOrder(p)
 	slices.SortStableFunc(all, func(a, b Explained) int {
-		return cmp.Or(order[a.At]-order[b.At], strings.Compare(a.Role, b.Role)) // centre and goose come first
+		return cmp.Or(order[a.At]-order[b.At], strings.Compare(a.For, b.For), strings.Compare(a.Role, b.Role)) // sides, centre and goose come first
 	})
 	return all
 }

@@ -149,35 +149,36 @@ func (f *Fabric) OnCloths(ctx context.Context, p *plan.Plan, width length.Length
 // wider than the cloth.
 func (l *List) Apart() (used length.Length, strips int) {
 	for _, p := range l.Pieces {
-		h, n := p.apart(l.Fabric.Width)
-		if n == 0 {
+		s := p.StripsFor(p.Need, l.Fabric.Width)
+		if s.Count == 0 {
 			return 0, 0
 		}
-		used += h * length.Length(n)
-		strips += n
+		used += s.Height * length.Length(s.Count)
+		strips += s.Count
 	}
 	return used, strips
 }
 
-// StripsFor is how many strips across cloth of a width n of a piece take by
-// themselves, the way that takes less cloth; zero where it is wider than the
-// cloth.
-func (p *Piece) StripsFor(n int, width length.Length) int {
-	own := *p
-	own.Need = n
-	_, strips := own.apart(width)
-	return strips
+// Strips are strips across the width for pieces of one size.
+type Strips struct {
+	Count  int
+	Each   int // pieces to a strip
+	Height length.Length
 }
 
-func (p *Piece) apart(width length.Length) (height length.Length, strips int) {
-	for _, s := range []length.Size{p.Size, turned(p.Size)} {
-		if s.W > width || s != p.Size && !p.MayTurn {
+// StripsFor is the strips across cloth of a width that n of a piece take by
+// themselves, the way that takes less cloth; none where it is wider than the
+// cloth.
+func (p *Piece) StripsFor(n int, width length.Length) (least Strips) {
+	for _, z := range []length.Size{p.Size, turned(p.Size)} {
+		if z.W > width || z != p.Size && !p.MayTurn {
 			continue
 		}
-		n := int(ceilDiv(int64(p.Need), int64(width/s.W)))
-		if strips == 0 || s.H*length.Length(n) < height*length.Length(strips) {
-			height, strips = s.H, n
+		each := int64(width / z.W)
+		s := Strips{int(ceilDiv(int64(n), each)), int(each), z.H}
+		if least.Count == 0 || s.Height*length.Length(s.Count) < least.Height*length.Length(least.Count) {
+			least = s
 		}
 	}
-	return height, strips
+	return least
 }

@@ -42,8 +42,12 @@ func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.F
 		out[i] = make([]Width, len(widths))
 		for j, w := range widths {
 			out[i][j].Width = w
-			if l, ok := f.at(p, derived, w); ok {
-				out[i][j].Fits = true
+			l, ok := f.at(p, derived, w)
+			out[i][j].Fits = ok
+			switch {
+			case ok && w >= f.Fabric.Width && f.asMuch(p, l):
+				out[i][j].Used, out[i][j].Buy = f.Used, f.Buy
+			case ok:
 				lists, homes = append(lists, l), append(homes, &out[i][j])
 			}
 		}
@@ -60,6 +64,23 @@ func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.F
 		fabrics[i].riseAndFall(out[i])
 	}
 	return out, nil
+}
+
+// asMuch says that a list on other cloth can't be bought as less than the fabric
+// is: by its area alone, and by its longest piece. No search is needed then.
+func (f *Fabric) asMuch(p *plan.Plan, l List) bool {
+	var area int64
+	least := length.Length(0)
+	for _, piece := range l.Pieces {
+		area = plus(area, product(squares(piece.Size), int64(piece.Need)))
+		height := piece.Size.H
+		if piece.MayTurn && max(piece.Size.W, piece.Size.H) <= l.Fabric.Width {
+			height = min(piece.Size.W, piece.Size.H)
+		}
+		least = max(least, height)
+	}
+	least = max(least, length.Length(area/int64(l.Fabric.Width/length.Sixtyfourth+1))*length.Sixtyfourth)
+	return trade.ToBuy(least, Rules(p, l.Fabric)).Buy >= f.Buy.Buy
 }
 
 // riseAndFall sees to it that no wider cloth takes more than a narrower one, the

@@ -94,6 +94,8 @@ func TestShift(t *testing.T) {
 			"dusk-1 (3) 3 x 3: 3 A night\nember-1 (3) 3 x 3: 3 A night\nplum-1 (3) 3 x 3: 3 A night", ""},
 		{"only what comes from a mix", quilt(block("A", 1, line(plan.Piece{Cut: size("3"), Count: 4}, "plum"), night(3, "3"))), map[string]int{"plum-1": 3},
 			"dusk-1 (2) 3 x 3: 2 A night\nember-1 (1) 3 x 3: 1 A night\nplum-1 (4) 3 x 3: 4 A", "dusk plum"},
+		{"making room for what may not move", quilt(block("A", 1, line(plan.Piece{Cut: size("5"), Count: 1}, "plum"), night(9, "3"))), map[string]int{"plum-1": 1},
+			"dusk-1 (5) 3 x 3: 5 A night\nember-1 (4) 3 x 3: 4 A night\nplum-1 (1) 5 x 5: 1 A", "dusk ember plum"},
 		{"spares go first", quilt(spare(34), block("A", 1, night(2, "3"))), map[string]int{"ember-1": 1},
 			"dusk-1 (1) 3 x 3: 1 A night\nplum-1 (2) 3 x 3: 1+1 A night", "ember plum"},
 		{"to a fabric without a list", quilt(block("A", 1, night(1, "3"))), map[string]int{"plum-1": 1},

@@ -9,7 +9,8 @@ import (
 
 // Shift moves pieces that found no place on their fabric to the other fabrics of
 // the mix they come from: what is left of a fabric's shelf is known only once it
-// is laid out. It gives all lists anew and the ids of the fabrics whose list
+// is laid out. Where what found no place may not move, pieces that may make room
+// for it. It gives all lists anew and the ids of the fabrics whose list
 // changed, in the plan's order; none where nothing could be moved. Lay those out
 // again, and shift again while anything changes.
 //
@@ -20,9 +21,12 @@ import (
 func Shift(p *plan.Plan, fabrics []Fabric, full map[string]bool) (lists []List, changed []string) {
 	s := newShifting(p, fabrics, full)
 	for _, f := range fabrics {
+		var stuck int64
 		for i, short := range f.Short {
-			s.rehouse(f.Fabric, f.Pieces[i], short)
+			left := s.rehouse(f.Fabric, f.Pieces[i], short)
+			stuck = plus(stuck, product(squares(f.Pieces[i].Size), int64(left)))
 		}
+		s.makeRoom(f.Fabric, stuck)
 	}
 	for _, f := range p.Fabrics {
 		l := s.lists[f.ID]
@@ -67,10 +71,10 @@ func newShifting(p *plan.Plan, fabrics []Fabric, full map[string]bool) *shifting
 }
 
 // rehouse moves up to n of a fabric's pieces elsewhere: those of the last use
-// first, and of a use its spares first.
-func (s *shifting) rehouse(from *plan.Fabric, piece *Piece, n int) {
+// first, and of a use its spares first. It gives how many have nowhere to go.
+func (s *shifting) rehouse(from *plan.Fabric, piece *Piece, n int) (left int) {
 	if n <= 0 {
-		return
+		return 0
 	}
 	own := s.lists[from.ID].like(piece)
 	for i := len(own.Uses) - 1; i >= 0 && n > 0; i-- {
@@ -85,6 +89,18 @@ func (s *shifting) rehouse(from *plan.Fabric, piece *Piece, n int) {
 			s.move(own, use, homes[j], k)
 		}
 		s.changed[from.ID] = true
+	}
+	return n
+}
+
+// makeRoom moves pieces that have another home from a fabric on which pieces
+// that have none found no place: the largest first, until their area comes to
+// that of the others.
+func (s *shifting) makeRoom(from *plan.Fabric, area int64) {
+	for _, piece := range s.lists[from.ID].Pieces {
+		for area > 0 && piece.Need > 0 && s.rehouse(from, piece, 1) == 0 {
+			area -= squares(piece.Size)
+		}
 	}
 }
 

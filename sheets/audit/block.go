@@ -52,9 +52,12 @@ func (a *auditor) sewn(b *plan.Block) patchwork {
 	return w
 }
 
-// maxSides bounds how many patches of a line are tried along an edge: with
-// patches of half an inch that is an edge longer than any block's.
-const maxSides = 400
+// maxSides bounds how many patches of a line are tried along an edge, which is
+// then longer than any block's, and maxSteps how finely.
+const (
+	maxSides = 400
+	maxSteps = 4096
+)
 
 // finished is the finished size of a line's patch or unit, and how many quarters
 // of that rectangle it covers: 4 for squares and rectangles, 1 for a triangle
@@ -160,7 +163,7 @@ func reach(patches []length.Size, edge length.Length) (near length.Length, ok bo
 		step = gcd(gcd(step, z.W), z.H)
 	}
 	n := int(edge / step)
-	if n > 1<<16 { // sizes that have nothing in common: no table is that long
+	if n > maxSteps || len(patches) > 10*maxSides { // more than a block of patchwork has
 		return edge, true
 	}
 	sums := make([]bool, n+1)

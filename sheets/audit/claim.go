@@ -135,9 +135,10 @@ func (a *auditor) lineStrips(piece *plan.Piece, id string) {
 	how := ""
 	for _, e := range a.of(piece) {
 		for _, s := range e.Shares {
-			least += s.Piece.StripsFor(s.Count, s.Fabric.Width)
-			most += s.Piece.StripsFor(s.Count+s.Spares, s.Fabric.Width)
-			how = fmt.Sprintf(": (%d) %s to a strip at %s", perStrip(s.Piece, s.Fabric.Width), a.v.Size(s.Piece.Size), a.v.With(s.Fabric.Width))
+			strips := s.Piece.StripsFor(s.Count, s.Fabric.Width)
+			least += strips.Count
+			most += s.Piece.StripsFor(s.Count+s.Spares, s.Fabric.Width).Count
+			how = fmt.Sprintf(": (%d) %s to a strip at %s", strips.Each, a.v.Size(s.Piece.Size), a.v.With(s.Fabric.Width))
 		}
 	}
 	switch {
@@ -149,15 +150,6 @@ func (a *auditor) lineStrips(piece *plan.Piece, id string) {
 		a.find(plan.Remark, c.Place("strips"), "claim-strips:"+id, fmt.Sprintf("write strips: %d", most),
 			"claims %s; %d hold them%s", plural(c.Strips, "strip", "strips"), most, how)
 	}
-}
-
-// perStrip is how many of a piece a strip of its own gives.
-func perStrip(p *cutting.Piece, width length.Length) int {
-	most := 0
-	for n := 1; p.StripsFor(n, width) == 1; n++ {
-		most = n
-	}
-	return most
 }
 
 func plural(n int, one, many string) string { return fmt.Sprintf("%d %s", n, say.Plural(n, one, many)) }
@@ -175,11 +167,9 @@ func (a *auditor) fabricStrips(f *cutting.Fabric) {
 		return
 	}
 	var sizes []string
-	least := 0
 	for _, p := range f.Pieces {
-		n := p.StripsFor(p.Need, f.Fabric.Width)
-		least = max(least, n)
-		sizes = append(sizes, fmt.Sprintf("(%d) %s take %d, %d to a strip", p.Need, a.v.Size(p.Size), n, perStrip(p, f.Fabric.Width)))
+		s := p.StripsFor(p.Need, f.Fabric.Width)
+		sizes = append(sizes, fmt.Sprintf("(%d) %s take %d, %d to a strip", p.Need, a.v.Size(p.Size), s.Count, s.Each))
 	}
 	level := plan.Remark
 	if c.Strips < min(here, apart) {
@@ -266,7 +256,11 @@ func (a *auditor) claimShort(f *cutting.Fabric, claim, exact length.Length, text
 	}
 	takes := a.v.With(f.Buy.Used)
 	if exact > f.Buy.Used {
-		takes += ", with squaring and shrinkage " + a.v.About(exact)
+		with := ", with squaring "
+		if f.Fabric.Prewash {
+			with = ", with squaring and shrinkage "
+		}
+		takes += with + a.v.About(exact)
 	}
 	a.find(level, f.Fabric.Claims.Place("buy"), "claim-buy:"+f.Fabric.ID, "write buy: "+a.v.ToBuy(f.Buy.Buy),
 		"%s: %s is %s short: the pieces take %s; %s", f.Fabric.Name, text, a.v.About(exact-claim), takes, sure)

@@ -1,0 +1,68 @@
+package say
+
+import (
+	"testing"
+
+	"cutbinder/layout/length"
+	"cutbinder/layout/trade"
+)
+
+func inch(s string) length.Length {
+	l, err := length.Parse(s, length.Imperial)
+	if err != nil {
+		panic(err)
+	}
+	return l
+}
+
+// Every kind of term has words of its own.
+func TestTerms(t *testing.T) {
+	seen := map[string]trade.What{}
+	for _, w := range trade.Whats {
+		words := Term(w)
+		if words == "" {
+			t.Errorf("%s has no words", w)
+		}
+		if other, taken := seen[words]; taken {
+			t.Errorf("%s and %s are both %q", w, other, words)
+		}
+		seen[words] = w
+	}
+	if len(terms) != len(trade.Whats) {
+		t.Errorf("%d words for %d kinds of terms", len(terms), len(trade.Whats))
+	}
+}
+
+// The sums of the trade's units at a seam of 1/4 in, and in metric.
+func TestSum(t *testing.T) {
+	s := trade.Sewing{Seam: inch("1/4"), Step: inch("1/8")}
+	trim := trade.Sewing{Seam: inch("1/4"), Step: inch("1/8"), Trim: trade.TrimInch}
+	cm := trade.Sewing{Seam: 75 * length.MM / 10, Step: length.MM}
+	part := func(r trade.Recipe) trade.Sum { return r.Parts[0].Sum }
+	plain, metric, typeset := Voice{Plain: true}, Voice{Units: length.Metric, Plain: true}, Voice{}
+	tests := []struct {
+		voice       Voice
+		sum         trade.Sum
+		want, short string
+	}{
+		{plain, part(s.Patch(length.Size{W: inch("3"), H: inch("3")})), "3 finished + 2 x 1/4 seam = 3 1/2", "3 + 2 x 1/4"},
+		{plain, part(s.Patch(length.Size{W: inch("3"), H: inch("6")})), "3 finished + 2 x 1/4 seam = 3 1/2; 6 finished + 2 x 1/4 seam = 6 1/2", "3 + 2 x 1/4, 6 + 2 x 1/4"},
+		{plain, part(s.HalfSquareTwo(inch("3"))), "3 finished + 7/8 seams of a half-square = 3 7/8", "3 + 7/8"},
+		{typeset, part(s.HalfSquareTwo(inch("3"))), "3 finished + ⅞ seams of a half-square = 3⅞", "3\u00a0+\u00a0⅞"},
+		{plain, part(trim.HalfSquareTwo(inch("3"))), "3 finished + 7/8 seams of a half-square + 1/8 to trim = 4", "3 + 7/8 + 1/8"},
+		{plain, part(s.HalfSquareEight(inch("3"))), "2 x 3 finished + 1 3/4 seams of eight half-squares = 7 3/4", "2 x 3 + 1 3/4"},
+		{plain, part(s.HalfSquareFour(inch("3"))), "about 4.243 finished diagonal + about 1.207 seams of four half-squares, rounded up = 5 1/2", "about 4.243 + about 1.207"},
+		{plain, part(s.SideSetting(inch("12"), inch("1/4"))), "about 16.971 block's diagonal + about 1.207 seams of a quarter-square + 1/4 to trim the setting, rounded up = 18 1/2", "about 16.971 + about 1.207 + 1/4"},
+		{plain, trade.Sum{Terms: []trade.Term{{What: trade.Stated, Each: inch("2 1/2")}}}, "2 1/2 as the plan states it", ""},
+		{metric, part(cm.HalfSquareTwo(10 * length.CM)), "10 finished + 2.6 seams of a half-square = 12.6", "10 + 2.6"},
+		{plain, trade.Sum{}, "", ""},
+	}
+	for _, test := range tests {
+		if got := test.voice.Sum(test.sum); got != test.want {
+			t.Errorf("got  %s\nwant %s", got, test.want)
+		}
+		if got := test.voice.ShortSum(test.sum); got != test.short {
+			t.Errorf("short: got %q, want %q", got, test.short)
+		}
+	}
+}
