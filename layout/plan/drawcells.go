@@ -119,9 +119,7 @@ func (r *reader) cell(b *Block, d *Drawing, c *Cell) {
 	}
 	c.Unit, c.Turn = s.unit, s.turn
 	for i, name := range names {
-		at := c.At
-		at.Col += nameAt(c.Word, s.text, i)
-		if source, ok := r.drawnSource(b, at, name); ok {
+		if source, ok := r.drawnSource(b, c.At.right(nameAt(c.Word, s.text, i)), name); ok {
 			c.Sources = append(c.Sources, source)
 		}
 	}

@@ -85,7 +85,6 @@ func (r *reader) words(v value) (row []word, ok bool) {
 
 // wordsOf cuts a line into words.
 func wordsOf(line string, at Pos) (row []word) {
-	col := at.Col
 	begun := false
 	for _, c := range line {
 		switch {
@@ -93,11 +92,11 @@ func wordsOf(line string, at Pos) (row []word) {
 			begun = false
 		case !begun:
 			begun = true
-			row = append(row, word{Pos{File: at.File, Line: at.Line, Col: col}, string(c)})
+			row = append(row, word{at, string(c)})
 		default:
 			row[len(row)-1].text += string(c)
 		}
-		col++
+		at = at.right(1)
 	}
 	return row
 }
@@ -111,7 +110,7 @@ func (r *reader) rowsOf(k Key, v value) (rows [][]word) {
 			if row := wordsOf(line, at); len(row) > 0 {
 				rows = append(rows, row)
 			}
-			at.Line++
+			at = at.below()
 		}
 		return rows
 	case v.shape != list || len(v.items) == 0:

@@ -85,7 +85,7 @@ func readShrink(r *reader, k Key, v value, f *Fabric) {
 func addMix(r *reader, p *Plan, at pair) {
 	m := &Mix{Node: Node{At: at.val.at}, ID: at.key}
 	if f := p.Fabric(at.key); f != nil {
-		r.fault(at.at, "give the mix another name", "mix %q has the name of a fabric, which stands on line %d", at.key, f.At.Line)
+		r.fault(at.at, "give the mix another name", "mix %q has the name of a fabric, which stands %s", at.key, f.At.stands())
 	}
 	k := Key{Name: "mix " + at.key, Kind: KindFabrics, Example: "[dusk, ember]"}
 	if at.val.shape != list || len(at.val.items) == 0 {

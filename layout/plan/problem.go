@@ -7,11 +7,36 @@ import (
 )
 
 // A Pos is a place in a plan: a file, and a line and column counted from 1, or a
-// spreadsheet's cell.
+// spreadsheet's cell. Of a cell, Line is its row and Col its column.
 type Pos struct {
 	File      string
 	Line, Col int
 	Cell      string // "Fabrics!C4", for spreadsheets
+	Sheet     int    // of a cell: its sheet's number, counted from 1
+}
+
+// right is the place n characters to the right; a cell is one place.
+func (p Pos) right(n int) Pos {
+	if p.Cell == "" {
+		p.Col += n
+	}
+	return p
+}
+
+// below is the place on the next line; a cell is one place.
+func (p Pos) below() Pos {
+	if p.Cell == "" {
+		p.Line++
+	}
+	return p
+}
+
+// stands says where something else stands, within a message: "line 3", "Fabrics!A4".
+func (p Pos) stands() string {
+	if p.Cell != "" {
+		return "in " + p.Cell
+	}
+	return fmt.Sprintf("on line %d", p.Line)
 }
 
 // String gives the place as file:line:col.
@@ -65,7 +90,7 @@ func (ps Problems) Error() string {
 // Sort puts problems in order of place, then level, then wording.
 func (ps Problems) Sort() {
 	slices.SortStableFunc(ps, func(a, b Problem) int {
-		return cmp.Or(cmp.Compare(a.At.File, b.At.File), cmp.Compare(a.At.Line, b.At.Line),
+		return cmp.Or(cmp.Compare(a.At.Sheet, b.At.Sheet), cmp.Compare(a.At.File, b.At.File), cmp.Compare(a.At.Line, b.At.Line),
 			cmp.Compare(a.At.Col, b.At.Col), cmp.Compare(a.Level, b.Level), cmp.Compare(a.What, b.What))
 	})
 }

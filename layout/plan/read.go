@@ -12,8 +12,11 @@ import (
 // the file (the first thousand, where it is no plan at all), sorted by place:
 // never both, and no doubts. It doesn't panic, whatever the data, and takes files
 // up to 4 MiB.
+//
+// The file is YAML, a workbook (.xlsx), a cut list as a comma-separated file, or a
+// zip of such files, one for each sheet of a workbook.
 func Read(name string, data []byte) (*Plan, Problems) {
-	v, faults, ok := parseYAML(name, data)
+	v, faults, ok := parse(name, data)
 	if ok {
 		r := &reader{faults: faults, tables: Tables()}
 		r.read(v)
@@ -24,6 +27,14 @@ func Read(name string, data []byte) (*Plan, Problems) {
 	}
 	faults.Sort()
 	return nil, faults
+}
+
+// parse makes a file of any form into values.
+func parse(name string, data []byte) (value, Problems, bool) {
+	if IsSheets(name, data) {
+		return parseSheets(name, data)
+	}
+	return parseYAML(name, data)
 }
 
 // Tables are all mappings that a plan file is made of, the file's own first.

@@ -3,19 +3,22 @@ package plan
 import (
 	"bufio"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
+
+	"cutbinder/layout/workbook"
 )
 
 // maxShown is how much of a source line is shown, in columns.
 const maxShown = 100
 
 // Render writes problems as makers read them, with a blank line between: the
-// place and what is wrong, the source line with a caret under the value, then the
-// hint. src is the file's text; without it, or for places that are no line of it,
-// the line and the caret are left out. The error is w's.
+// place and what is wrong, the source line (of a spreadsheet the row) with a caret
+// under the value, then the hint. src is the file; without it, or for places that
+// are no line of it, the line and the caret are left out. The error is w's.
 func (ps Problems) Render(w io.Writer, src []byte) error {
-	lines := splitLines(strings.TrimPrefix(string(src), "\ufeff"))
+	excerpt := excerptOf(ps, src)
 	out := bufio.NewWriter(w)
 	for i, p := range ps {
 		if i > 0 {
@@ -26,8 +29,8 @@ func (ps Problems) Render(w io.Writer, src []byte) error {
 			out.WriteString(p.Level.String() + ": ")
 		}
 		out.WriteString(p.What + "\n")
-		if n := p.At.Line; len(src) > 0 && p.At.Cell == "" && n >= 1 && n <= len(lines) && strings.TrimSpace(lines[n-1]) != "" {
-			line, caret := window(lines[n-1], p.At.Col)
+		if text, col := excerpt(p.At); strings.TrimSpace(text) != "" {
+			line, caret := window(text, col)
 			out.WriteString("  " + line + "\n  " + caret + "\n")
 		}
 		if p.Hint != "" {
@@ -35,6 +38,41 @@ func (ps Problems) Render(w io.Writer, src []byte) error {
 		}
 	}
 	return out.Flush()
+}
+
+// excerptOf gives what shows the line of a place, and the column of the place in
+// it.
+func excerptOf(ps Problems, src []byte) func(Pos) (string, int) {
+	if i := slices.IndexFunc(ps, func(p Problem) bool { return p.At.Cell != "" }); i >= 0 {
+		if sheets, err := sheetsOf(ps[i].At.File, src); err == nil {
+			return func(at Pos) (string, int) { return rowExcerpt(sheets, at) }
+		}
+		src = nil
+	}
+	lines := splitLines(strings.TrimPrefix(string(src), "\ufeff"))
+	return func(at Pos) (string, int) {
+		if at.Cell != "" || at.Line < 1 || at.Line > len(lines) {
+			return "", 0
+		}
+		return lines[at.Line-1], at.Col
+	}
+}
+
+// rowExcerpt shows a spreadsheet's row, its cells parted by bars.
+func rowExcerpt(sheets []workbook.Sheet, at Pos) (text string, col int) {
+	if at.Sheet < 1 || at.Sheet > len(sheets) || at.Line < 1 || at.Line > len(sheets[at.Sheet-1].Rows) {
+		return "", 0
+	}
+	for i, cell := range sheets[at.Sheet-1].Rows[at.Line-1] {
+		if i > 0 {
+			text += " | "
+		}
+		if i+1 == at.Col {
+			col = 1 + len([]rune(text))
+		}
+		text += strings.ReplaceAll(shorten(cell.Text), "\n", " ")
+	}
+	return text, max(col, 1)
 }
 
 // window is the part of a line around a column, counted from 1 in characters, and

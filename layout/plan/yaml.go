@@ -86,6 +86,7 @@ func unreadable(file string, data []byte) Problems {
 type converter struct {
 	file   string
 	data   []byte
+	cell   *Pos // the place of everything, where the data stands in a cell
 	faults Problems
 }
 
@@ -97,13 +98,19 @@ func (c *converter) fault(n *yaml.Node, what, hint string) {
 }
 
 // at is a node's place.
-func (c *converter) at(n *yaml.Node) Pos { return Pos{File: c.file, Line: n.Line, Col: n.Column} }
+func (c *converter) at(n *yaml.Node) Pos {
+	if c.cell != nil {
+		return *c.cell
+	}
+	return Pos{File: c.file, Line: n.Line, Col: n.Column}
+}
 
 // start is where a text's first character stands: behind a quote, and of a text
 // of several lines behind the indentation of the line below its mark.
 func (c *converter) start(n *yaml.Node) Pos {
 	at := c.at(n)
 	switch {
+	case c.cell != nil:
 	case n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0:
 		at.Col++
 	case n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
