@@ -26,24 +26,31 @@ func (b *binder) blocksPart() []page.Block {
 
 // blockSheet is one block.
 func (b *binder) blockSheet(block *plan.Block) []page.Block {
-	s := b.style
-	place := bag.Place{Block: block.ID, Name: block.Name}
-	words := []page.Block{
-		anchored(s, "block "+block.ID, place.Heading()),
-		page.Para{Text: s.Body.Say(b.aboutBlock(block)), Mark: "about"},
-	}
-	pic := picture.Block(b.q.Plan, block)
+	gap, pic := page.Gap{H: b.style.Space}, picture.Block(b.q.Plan, block)
 	if pic == nil {
-		return append(append(words, page.Gap{H: s.Space}), b.blockBags(block, nil)...)
+		return append(append(b.blockWords(block), gap), b.blockBags(block, nil)...)
 	}
-	words = append(words, page.Gap{H: s.Space}, b.legend(pic))
+	return append([]page.Block{b.blockTop(block, pic), gap}, b.blockBags(block, pic)...)
+}
+
+// blockWords is a block's name and what it is.
+func (b *binder) blockWords(block *plan.Block) []page.Block {
+	place := bag.Place{Block: block.ID, Name: block.Name}
+	return []page.Block{
+		anchored(b.style, "block "+block.ID, place.Heading()),
+		page.Para{Text: b.style.Body.Say(b.aboutBlock(block)), Mark: "about"},
+	}
+}
+
+// blockTop is a block's picture, with its name and its fabrics beside it.
+func (b *binder) blockTop(block *plan.Block, pic *picture.Picture) page.Block {
+	words := append(b.blockWords(block), page.Gap{H: b.style.Space}, b.legend(pic))
 	picture := page.Drawing{
 		Height: func(w length.Length) length.Length { return min(w, w*pic.H/pic.W) },
 		Draw:   func(p *page.Pen, box page.Box) { b.drawBlock(p, box, block, pic) },
 	}
-	top := page.Table{Columns: []page.Column{{Share: 4}, {Share: 5}}, Pad: page.NoPad, Gutter: 2 * s.Break, Rows: []page.Row{{
+	return page.Table{Columns: []page.Column{{Share: 4}, {Share: 5}}, Pad: page.NoPad, Gutter: 2 * b.style.Break, Rows: []page.Row{{
 		Cells: []page.Cell{{Blocks: []page.Block{picture}, Sit: page.Top}, {Blocks: words, Sit: page.Top}}}}}
-	return append([]page.Block{top, page.Gap{H: s.Space}}, b.blockBags(block, pic)...)
 }
 
 // anchored is a title that links lead to.

@@ -109,7 +109,7 @@ func (a *app) commands() *cli.App {
 		Action:          a.none,
 		Commands: []*cli.Command{
 			a.newCommand(), a.checkCommand(), a.piecesCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
-			a.labelsCommand(), a.scanCommand(), a.stocksCommand(),
+			a.labelsCommand(), a.pictureCommand(), a.scanCommand(), a.stocksCommand(),
 		},
 	}
 }
