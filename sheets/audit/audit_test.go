@@ -71,7 +71,9 @@ func TestFindings(t *testing.T) {
 		{"metric: the usual 2.5 for 2.6 cm", "units: metric\nfabrics: {a: {}}\npieces:\n- {cut: 7.5, need: 4, fabric: a, for: half-square}\n", "doubt rule:pieces.1 5:9", "0.1 cm short"},
 
 		{"four at a time", two + "blocks:\n  A: {make: 4, pieces: [{unit: half-square, finished: 3, each: 4, fabrics: [a, b], method: four-at-a-time}]}\n", "note bias:A.1 4:92", "edges on the bias"},
-		{"a one-way print turned", "fabrics: {a: {one-way: true}, b: {}}\nblocks:\n  A: {make: 4, pieces: [{unit: geese, finished: 6 x 3, each: 4, fabrics: [b, a]}]}\n", "note ruler 1:1\ndoubt one-way:a:A.1 4:25", "a is a one-way print, and in geese it runs several ways"},
+		{"a one-way print turned", "fabrics: {a: {one-way: true}, b: {}}\nblocks:\n  A: {make: 4, pieces: [{unit: geese, finished: 6 x 3, each: 4, fabrics: [b, a]}]}\n", "note ruler 1:1\ndoubt one-way:a:A.1 4:25", "a is a one-way print, and in geese made four-at-a-time it runs several ways"},
+		{"a one-way print joined across", "fabrics: {a: {one-way: true}}\npieces:\n- {cut: 2 1/2 x 66, need: 2, fabric: a, join: true}\n", "doubt one-way:a:pieces.1 4:47", "lying on its side"},
+		{"bolts' width", "fabrics: {a: {width: 44}, b: {width: 43}}\npieces:\n- {cut: 3, need: 2, fabric: a}\n- {cut: 3, need: 2, fabric: b}\n", "note nominal:a 2:22", "44 in is what bolts are sold as"},
 		{"a one-way print sewn upright", "fabrics: {a: {one-way: true}, b: {}}\nblocks:\n  A: {make: 4, pieces: [{unit: geese, finished: 6 x 3, each: 4, fabrics: [a, b], method: stitch-and-flip}]}\n", "", ""},
 
 		{"unused fabric", "fabrics: {a: {}, b: {}}\npieces: [{cut: 3, need: 4, fabric: a}]\n", "doubt unused:b 2:21", "nothing is cut from b: no line asks for it"},

@@ -176,7 +176,11 @@ func (a *auditor) backing(f *cutting.Fabric, c *cutting.Cloth, s cutting.Section
 
 // nominal notes a width that is what a bolt's label says, selvages and all.
 func (a *auditor) nominal(f *cutting.Fabric) {
-	if !f.Fabric.Stated("width") || f.Fabric.Width < 43*length.Inch || f.Fabric.Width > 46*length.Inch {
+	least := 87 * length.Inch / 2
+	if a.plan.Units == length.Metric {
+		least = 109 * length.CM
+	}
+	if !f.Fabric.Stated("width") || f.Fabric.Width < least || f.Fabric.Width > 46*length.Inch {
 		return
 	}
 	a.find(plan.Remark, f.Fabric.Place("width"), "nominal:"+f.Fabric.ID, "measure between the selvages, or leave width out for what all such bolts have",

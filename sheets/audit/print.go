@@ -1,8 +1,10 @@
 package audit
 
 import (
+	"fmt"
 	"slices"
 
+	"cutbinder/layout/cutting"
 	"cutbinder/layout/plan"
 )
 
@@ -20,7 +22,7 @@ func (a *auditor) prints() {
 		for _, e := range cuts {
 			for _, s := range e.Shares {
 				if s.Fabric.OneWay && e.Turned {
-					a.turned(piece.Node, s.Fabric, id, string(piece.Unit), string(piece.Method))
+					a.turned(place(piece.Node, "method", "join"), s.Fabric, id, how(e))
 				}
 			}
 		}
@@ -38,24 +40,33 @@ func (a *auditor) finishings() {
 		}
 		for _, s := range e.Shares {
 			if s.Fabric.OneWay {
-				a.turned(plan.Node{At: e.At}, s.Fabric, e.For, e.For, "")
+				a.turned(e.At, s.Fabric, e.For, how(e))
 			}
 		}
 	}
 }
 
+// how says in what way a print is turned.
+func how(e cutting.Explained) string {
+	switch {
+	case e.Joined != nil:
+		return "strips across the width, joined into longer pieces, have it lying on its side"
+	case e.Method != "":
+		return fmt.Sprintf("in %s made %s it runs several ways", e.Unit, e.Method)
+	case e.For != "":
+		return fmt.Sprintf("in the %s it runs several ways", e.For)
+	}
+	return fmt.Sprintf("in %s it runs several ways", e.Unit)
+}
+
 // turned warns of a one-way print that doesn't stand upright everywhere.
-func (a *auditor) turned(n plan.Node, f *plan.Fabric, id, what, method string) {
+func (a *auditor) turned(at plan.Pos, f *plan.Fabric, id, how string) {
 	id = "one-way:" + f.ID + ":" + id
 	if slices.ContainsFunc(a.problems, func(p plan.Problem) bool { return p.ID == id }) {
 		return
 	}
-	how := "sewing turns it"
-	if method != "" {
-		how = "made " + method
-	}
-	a.find(plan.Doubt, place(n, "method"), id, "take another fabric or method here, or accept it where the print may run several ways",
-		"%s is a one-way print, and in %s it runs several ways: %s", f.Name, what, how)
+	a.find(plan.Doubt, at, id, "take another fabric or method here, or accept it where the print may run several ways",
+		"%s is a one-way print, and %s", f.Name, how)
 }
 
 // place is where a key stands, or the line it would stand on.
