@@ -8,7 +8,6 @@ import (
 // A merit is what a layout is judged by.
 type merit struct {
 	short    []int // of each item
-	pieces   int   // sum of short
 	cloths   int   // given cloths cut into
 	buy      int64 // purchase for the length used
 	strips   int
@@ -19,13 +18,12 @@ type merit struct {
 }
 
 // better is the one order in which layouts are judged: all pieces placed (else
-// as many as can be, earlier items first); the fewest given cloths; the least
+// as many as can be of the first item, then of the second, and so on); the fewest given cloths; the least
 // to buy; the fewest strips; the fewest ruler settings; the fewest cuts; the
 // largest rectangle left over; and last, the fewest pieces over the fold. It
 // gives a negative number where a is better than b.
 func (a *merit) better(b *merit) int {
 	return cmp.Or(
-		cmp.Compare(a.pieces, b.pieces),
 		slices.Compare(a.short, b.short),
 		cmp.Compare(a.cloths, b.cloths),
 		cmp.Compare(a.buy, b.buy),
@@ -40,9 +38,6 @@ func (a *merit) better(b *merit) int {
 // judge measures a result.
 func judge(p *Problem, r *Result) merit {
 	m := merit{short: r.Short}
-	for _, n := range r.Short {
-		m.pieces += n
-	}
 	set := map[int64]bool{}
 	for i := range r.Cloths {
 		root := &r.Cloths[i]

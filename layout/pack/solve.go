@@ -45,6 +45,7 @@ type engine struct {
 	p     *Problem
 	sizes []size
 	work  *meter
+	sure  bool // every refusal so far is proved
 }
 
 // A plan is a layout of one cloth's width, and what is known about it.
@@ -84,7 +85,7 @@ func (e *engine) bought() Result {
 		if k == Stacks {
 			next = e.cut(e.sizes, p.Width, Stacks, 0, share, was)
 		} else {
-			next = e.lengthwise(was, share)
+			next = e.lengthwise(e.sizes, p.Width, 0, share, was)
 		}
 		if p.purchase(next.used) < p.purchase(best.used) {
 			best, kind = next, k

@@ -1,0 +1,65 @@
+package pack
+
+import (
+	"context"
+	"testing"
+)
+
+// eighths makes items in units of 1/8 in from w, h and count.
+func eighths(turn bool, v ...int64) (items []Item) {
+	for i := 0; i < len(v); i += 3 {
+		items = append(items, Item{W: v[i], H: v[i+1], Count: int(v[i+2]), Turn: turn})
+	}
+	return items
+}
+
+// solved solves a problem and checks the layout.
+func solved(t *testing.T, p Problem) Result {
+	t.Helper()
+	r, err := Solve(context.Background(), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := Check(p, r); err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func TestHalfYard(t *testing.T) {
+	// 18 in of cloth 42 in wide; 66 squares of 3 in and 6 of 4 1/4 in.
+	items := eighths(true, 34, 34, 6, 24, 24, 66)
+	for _, c := range []struct {
+		kind  Kind
+		short int
+	}{
+		{Strips, 5}, // one strip of 4 1/4 in, with 5 of 3 in, and four of 3 in
+		{Stacks, 0},
+		{Thrifty, 0},
+	} {
+		r := solved(t, Problem{Kind: c.kind, Items: items, Given: []Cloth{{336, 144}}})
+		if r.Short[1] != c.short || r.Short[0] != 0 || !r.Proved {
+			t.Errorf("%v: short %v, proved %v, want %d of the second", c.kind, r.Short, r.Proved, c.short)
+		}
+	}
+}
+
+func TestFatQuarters(t *testing.T) {
+	// Four of 18 x 20 1/2 in; three sizes.
+	items := eighths(true, 28, 28, 60, 36, 20, 40, 52, 52, 8)
+	g := []Cloth{{164, 144}, {164, 144}, {164, 144}, {164, 144}}
+	for k := Strips; k <= Thrifty; k++ {
+		r := solved(t, Problem{Kind: k, Items: items, Given: g})
+		t.Logf("%v: short %v, used %d, proved %v", k, r.Short, r.Used, r.Proved)
+	}
+}
+
+func TestBordersAlongTheSelvage(t *testing.T) {
+	// 2 1/4 yd of cloth 42 in wide; four borders of 4 1/2 x 70 in, and 60
+	// squares of 4 1/2 in from the rest.
+	items := append(eighths(false, 36, 560, 4), eighths(true, 36, 36, 60)...)
+	r := solved(t, Problem{Kind: Thrifty, Items: items, Given: []Cloth{{336, 648}}})
+	if r.Short[0] != 0 || r.Short[1] != 0 {
+		t.Errorf("short %v", r.Short)
+	}
+}
