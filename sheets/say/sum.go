@@ -78,7 +78,8 @@ func (v Voice) Joins(u cutting.Use) string {
 }
 
 // ShortSum is a sum for narrow places, for sizes that follow from a finished
-// one: "3 + ⅞", "2 × 3 + 1¾".
+// one: "3 + ⅞", "2 × 3 + 1¾". It is empty where a term is no even figure, such as
+// a diagonal.
 func (v Voice) ShortSum(s trade.Sum) string {
 	text := v.shortSum(s)
 	if s.Along != nil && text != "" {
@@ -97,6 +98,9 @@ func (v Voice) shortSum(s trade.Sum) string {
 	terms, _ := v.folded(s)
 	for _, t := range terms {
 		text := v.Len(t.Each)
+		if !v.round(t.Each) {
+			return ""
+		}
 		if many(t) {
 			text = fmt.Sprintf("%d %s %s", t.Times, v.Times(), text)
 		}
