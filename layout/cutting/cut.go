@@ -98,14 +98,15 @@ func (f *Fabric) cutBought(ctx context.Context, p *plan.Plan, o Options) error {
 
 // cutGiven lays the pieces on what is on the shelf. Where edges are squared
 // again on the way, the loss is found from a first layout and the cloths are
-// shortened by it for a second.
+// shortened by it for a second. Of a cloth that squaring uses up a length unit
+// is left, which nothing comes from.
 func (f *Fabric) cutGiven(ctx context.Context, p *plan.Plan, o Options) error {
 	have := f.Fabric.Have
 	loss := make([]length.Length, len(have))
 	for {
 		problem := f.problem(o)
 		for i, h := range have {
-			problem.Given = append(problem.Given, pack.Cloth{W: int64(h.W), L: int64(max(h.H-p.Allow.Squaring-loss[i], 0))})
+			problem.Given = append(problem.Given, pack.Cloth{W: int64(h.W), L: int64(max(h.H-p.Allow.Squaring-loss[i], 1))})
 		}
 		r, err := solve(ctx, problem)
 		if err != nil {
