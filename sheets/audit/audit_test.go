@@ -84,6 +84,8 @@ func TestFindings(t *testing.T) {
 		{"bought to a hair", two + "pieces:\n- {cut: 8 1/2, need: 4, fabric: a}\n- {cut: 5, need: 1, fabric: b}\n", "note ruler 1:1\ndoubt tight:a 2:14", "1/4 yd is just what is needed"},
 		{"the shelf to a hair", "fabrics: {a: {have: 9 in}}\npieces:\n- {cut: 4 1/4, need: 18, fabric: a}\n", "doubt tight:a 2:21", "on cloth 1/8 in shorter"},
 		{"the shelf to a hair in width", "fabrics: {a: {have: 21 x 9 in}}\npieces:\n- {cut: 5 1/4, need: 4, fabric: a}\n", "doubt tight:a 2:21", "on cloth 1/8 in narrower 1 piece finds no place"},
+		{"to a hair, but the rest of the mix is bought", "fabrics: {a: {have: 9 in}, b: {}}\nmixes: {m: [a, b]}\npieces:\n- {cut: 4 1/4, need: 36, mix: m}\n", "", ""},
+		{"used up by squaring", "fabrics: {a: {have: [1/2 in, 10 in]}}\npieces:\n- {cut: 4 1/4, need: 18, fabric: a}\n", "", ""},
 		{"washed, the shelf is too small", "fabrics: {a: {have: 9 1/4 in, prewash: true}}\npieces:\n- {cut: 4 1/4, need: 18, fabric: a}\n", "doubt wash:a 2:40", "the wash may take 3 % of the length and 5 % of the width; then"},
 		{"washed, the cloth is too narrow", "fabrics: {a: {prewash: true}}\npieces:\n- {cut: 8, need: 45, fabric: a}\n", "note ruler 1:1\ndoubt wash:a 2:24", "the wash may leave 38 in of its width"},
 		{"only at the stated width", "fabrics: {a: {width: 42}}\npieces:\n- {cut: 6, need: 70, fabric: a}\n", "doubt width:a 2:22", "come from 60 in only where the cloth is 42 in wide or more; at 41 1/2 in they take 72 in: 2 1/8 yd to buy instead of 1 3/4 yd"},

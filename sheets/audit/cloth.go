@@ -117,7 +117,7 @@ func washed(l length.Length, shrink plan.Percent) length.Length {
 }
 
 // missingOn is how many pieces find no place on the shelf's cloths after a
-// change.
+// change, nor anywhere else.
 func (a *auditor) missingOn(f *cutting.Fabric, width length.Length, change func(*plan.Cloth)) (int, error) {
 	have := slices.Clone(f.Fabric.Have)
 	for i := range have {
@@ -127,7 +127,21 @@ func (a *auditor) missingOn(f *cutting.Fabric, width length.Length, change func(
 		}
 	}
 	again, err := f.OnCloths(a.ctx, a.plan, width, have, a.o)
-	return again.Missing(), err
+	return max(again.Missing()-a.movable(f), 0), err
+}
+
+// movable is how many of a fabric's pieces may as well come from one of their
+// mix that is bought: what is short of those is no loss.
+func (a *auditor) movable(f *cutting.Fabric) (n int) {
+	for _, p := range f.Pieces {
+		for _, u := range p.Uses {
+			m := a.plan.Mix(u.Mix)
+			if u.Mix != "" && slices.ContainsFunc(m.Fabrics, func(id string) bool { return len(a.plan.Fabric(id).Have) == 0 }) {
+				n += u.Count + u.Spares
+			}
+		}
+	}
+	return n
 }
 
 // wideStrips notes strips that are wider than the ruler, all in one finding.
