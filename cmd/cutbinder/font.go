@@ -9,9 +9,6 @@ import (
 	"github.com/urfave/cli/v2"
 )
 
-// maxFont is the largest face that is read.
-const maxFont = 32 << 20
-
 func fontFlag() cli.Flag {
 	return &cli.StringFlag{Name: "font", Usage: "a TrueType `FILE` for characters that the built-in faces lack"}
 }
@@ -27,12 +24,12 @@ func (a *app) faces(c *cli.Context, p *plan.Plan, src source) (fonts.Set, error)
 			return set, fault("put the font beside the plan, or name it with --font",
 				"%s: font: %q lies outside the plan's folder", p.Place("font"), p.Font)
 		}
-		name = filepath.Join(filepath.Dir(src.name), filepath.FromSlash(p.Font))
+		name = filepath.Join(src.dir(), filepath.FromSlash(p.Font))
 	}
 	if name == "" {
 		return set, nil
 	}
-	ttf, err := readFile(name, maxFont)
+	ttf, err := a.readFile(name, maxFont)
 	if err != nil {
 		return set, err
 	}

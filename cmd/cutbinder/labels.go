@@ -65,7 +65,7 @@ func (a *app) labels(c *cli.Context) error {
 	if err != nil {
 		return fault("cutbinder stocks lists the sheets it knows", "%v", err)
 	}
-	return a.writePDF(c, doc, "-labels.pdf")
+	return a.writePDF(c, src, doc, "-labels.pdf")
 }
 
 func bagNumbers(c *cli.Context, q *sheets.Quilt) ([]int, error) {

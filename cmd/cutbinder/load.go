@@ -4,9 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
+	"path/filepath"
 	"runtime"
 	"strings"
 	"time"
@@ -18,9 +16,6 @@ import (
 
 	"github.com/urfave/cli/v2"
 )
-
-// maxPlan is the largest plan file that is read.
-const maxPlan = 4 << 20
 
 // The options that change paper, the same wherever they make sense.
 func paperFlags() []cli.Flag {
@@ -40,8 +35,25 @@ func jsonFlag() cli.Flag {
 
 // source is a plan file as it was read.
 type source struct {
-	name string
-	text []byte
+	name   string
+	text   []byte
+	folder bool // text is the folder's files in a zip
+}
+
+// dir is the folder in which the files are that a plan names.
+func (s source) dir() string {
+	if s.folder {
+		return s.name
+	}
+	return filepath.Dir(s.name)
+}
+
+// base is the name beside which the plan's papers are written, without an ending.
+func (s source) base() string {
+	if s.folder {
+		return s.name
+	}
+	return strings.TrimSuffix(s.name, filepath.Ext(s.name))
 }
 
 // planFile reads the file of the one plan that a command names.
@@ -52,10 +64,7 @@ func (a *app) planFile(c *cli.Context, more int) (source, error) {
 	if extra := c.Args().Slice()[1:]; len(extra) > more {
 		return source{}, usage("a name with spaces in it wants quotes", "one plan is expected, also read: %s", strings.Join(extra, " "))
 	}
-	src := source{name: c.Args().First()}
-	var err error
-	src.text, err = readFile(src.name, maxPlan)
-	return src, err
+	return a.openPlan(c.Args().First())
 }
 
 // readPlan reads the plan a command names and tells all its faults.
@@ -70,34 +79,6 @@ func (a *app) readPlan(c *cli.Context, more int) (*plan.Plan, source, error) {
 		return nil, src, said
 	}
 	return p, src, override(c, p)
-}
-
-// readFile reads a file of at most limit bytes.
-func readFile(name string, limit int64) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, cannotRead(name, err)
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fault("name the file in it", "%s is a folder; a plan is a file", name)
-	}
-	text, err := io.ReadAll(io.LimitReader(f, limit+1))
-	if err != nil {
-		return nil, cannotRead(name, err)
-	}
-	if int64(len(text)) > limit {
-		return nil, fault("plans are a few kilobytes; is this the right file?", "%s is larger than %d MB", name, limit>>20)
-	}
-	return text, nil
-}
-
-func cannotRead(name string, err error) error {
-	var where *fs.PathError
-	if errors.As(err, &where) {
-		err = where.Err
-	}
-	return fault("", "cannot read %s: %v", name, err)
 }
 
 // override puts the options of the command line over what the plan says.

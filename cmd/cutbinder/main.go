@@ -22,9 +22,10 @@ var Version = "dev"
 
 // Exit codes, as the manual states them.
 const (
-	exitDone  = 0
-	exitFault = 1 // the plan or the code has a fault
-	exitUsage = 2 // the command was called wrongly
+	exitDone   = 0
+	exitFault  = 1 // the plan or the code has a fault
+	exitUsage  = 2 // the command was called wrongly
+	exitBroken = 3 // the program itself broke
 )
 
 // An app is the program with what it reads and writes, so that tests can run it
@@ -32,19 +33,20 @@ const (
 type app struct {
 	in       io.Reader
 	out, err io.Writer
+	read     []string // the files that were read, which aren't written over
 }
 
 func main() {
 	debug.SetGCPercent(400) // a run is short: memory is cheaper than collecting it
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := (&app{os.Stdin, os.Stdout, os.Stderr}).run(ctx, os.Args)
+	code := (&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(ctx, os.Args)
 	stop()
 	os.Exit(code)
 }
 
 // run carries out one command line and gives its exit code.
 func (a *app) run(ctx context.Context, args []string) int {
-	err := a.commands().RunContext(ctx, flagsFirst(a.commands(), args))
+	err := a.guarded(func() error { return a.commands().RunContext(ctx, flagsFirst(a.commands(), args)) })
 	var failed failure
 	switch {
 	case err == nil:

@@ -58,7 +58,7 @@ func (a *app) make(c *cli.Context) error {
 	if err := a.told(problems, src, nil); err != nil {
 		return err
 	}
-	return a.writePDF(c, doc, ".pdf")
+	return a.writePDF(c, src, doc, ".pdf")
 }
 
 // eachWay writes a binder for each paper and hand into a folder. The cutting is
@@ -69,12 +69,12 @@ func (a *app) eachWay(c *cli.Context, q *sheets.Quilt, src source, o sheets.Opti
 	case folder == "-":
 		return usage("-o FOLDER", "--each-way writes four files, which standard output can't hold")
 	case folder == "":
-		folder = strings.TrimSuffix(src.name, filepath.Ext(src.name))
+		folder = src.base()
 	}
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return cannotWrite(folder, err)
 	}
-	base := strings.TrimSuffix(filepath.Base(src.name), filepath.Ext(src.name))
+	base := filepath.Base(src.base())
 	for _, paper := range []plan.Paper{plan.Letter, plan.A4} {
 		for _, hand := range []plan.Hand{plan.RightHand, plan.LeftHand} {
 			p := *q.Plan
@@ -119,11 +119,10 @@ func binderOptions(c *cli.Context) (sheets.Options, error) {
 }
 
 // writePDF writes a document to the file named with -o, or beside the plan.
-func (a *app) writePDF(c *cli.Context, doc page.Document, ending string) error {
+func (a *app) writePDF(c *cli.Context, src source, doc page.Document, ending string) error {
 	name := c.String("output")
 	if name == "" {
-		in := c.Args().First()
-		name = strings.TrimSuffix(in, filepath.Ext(in)) + ending
+		name = src.base() + ending
 	}
 	return a.writeDocument(name, doc)
 }

@@ -29,7 +29,7 @@ func TestReadme(t *testing.T) {
 		n++
 		command := console.FindStringSubmatch(block)[1]
 		var out bytes.Buffer
-		a := &app{strings.NewReader(""), &out, &out}
+		a := &app{in: strings.NewReader(""), out: &out, err: &out}
 		a.run(context.Background(), append([]string{"cutbinder"}, words(command)...))
 		return "```console\n$ cutbinder " + command + "\n" + out.String() + "```"
 	})

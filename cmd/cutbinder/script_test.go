@@ -14,7 +14,7 @@ import (
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"cutbinder": func() {
-			os.Exit((&app{os.Stdin, os.Stdout, os.Stderr}).run(context.Background(), os.Args))
+			os.Exit((&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(context.Background(), os.Args))
 		},
 	})
 }

@@ -30,12 +30,13 @@ type Options struct {
 func Cut(ctx context.Context, p *plan.Plan, lists []List, o Options) ([]Fabric, error) {
 	fabrics := make([]Fabric, len(lists))
 	errs := make([]error, len(lists))
+	broken := make([]any, len(lists))
 	slots := make(chan struct{}, max(o.Cores, 1))
 	var wg sync.WaitGroup
 	for i := range lists {
 		slots <- struct{}{}
 		wg.Go(func() {
-			defer func() { <-slots }()
+			defer func() { broken[i] = recover(); <-slots }()
 			fabrics[i], errs[i] = cutOne(ctx, p, lists[i], o)
 			if o.Done != nil {
 				o.Done(lists[i].Fabric.ID)
@@ -43,6 +44,11 @@ func Cut(ctx context.Context, p *plan.Plan, lists []List, o Options) ([]Fabric, 
 		})
 	}
 	wg.Wait()
+	for _, b := range broken {
+		if b != nil {
+			panic(b) // where the caller can see it
+		}
+	}
 	return fabrics, errors.Join(errs...)
 }
 

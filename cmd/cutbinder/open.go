@@ -1,0 +1,123 @@
+package main
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// The largest files that are read. What a plan may hold is limited where it is
+// read, in layout/plan, and what may be printed in limits.go.
+const (
+	maxPlan  = 4 << 20
+	maxFont  = 32 << 20
+	maxFiles = 50 // comma-separated files in a folder
+)
+
+// patience with a file that changes while it is read: this many tries.
+const readTries = 3
+
+// openPlan reads a plan: a file, or a folder of comma-separated files, which are
+// handed on as a zip of them.
+func (a *app) openPlan(name string) (source, error) {
+	src := source{name: filepath.Clean(name)}
+	info, err := os.Stat(src.name)
+	if err == nil && info.IsDir() {
+		src.folder = true
+		src.text, err = a.readFolder(src.name)
+		return src, err
+	}
+	src.text, err = a.readFile(src.name, maxPlan)
+	return src, err
+}
+
+// readFolder packs a folder's comma-separated files.
+func (a *app) readFolder(name string) ([]byte, error) {
+	names, err := filepath.Glob(filepath.Join(escapeGlob(name), "*.[cC][sS][vV]"))
+	switch {
+	case err != nil:
+		return nil, cannotRead(name, err)
+	case len(names) == 0:
+		return nil, fault("name the plan's file, or a folder with plan.csv, fabrics.csv, pieces.csv", "%s is a folder without .csv files", name)
+	case len(names) > maxFiles:
+		return nil, fault("", "%s holds %d .csv files; expected at most %d", name, len(names), maxFiles)
+	}
+	var out bytes.Buffer
+	zw := zip.NewWriter(&out)
+	for _, file := range names {
+		text, err := a.readFile(file, maxPlan)
+		if err != nil {
+			return nil, err
+		}
+		w, err := zw.Create(filepath.Base(file))
+		if err == nil {
+			_, err = w.Write(text)
+		}
+		if err != nil {
+			return nil, cannotRead(file, err)
+		}
+	}
+	return out.Bytes(), zw.Close()
+}
+
+// escapeGlob takes the meaning off the signs in a folder's name.
+func escapeGlob(name string) string {
+	return strings.NewReplacer("[", "[[]", "*", "[*]", "?", "[?]").Replace(name)
+}
+
+// readFile reads a file of at most limit bytes. One that changes meanwhile is read
+// again.
+func (a *app) readFile(name string, limit int64) ([]byte, error) {
+	for range readTries {
+		text, whole, err := readOnce(name, limit)
+		if err != nil {
+			return nil, err
+		}
+		if whole {
+			a.read = append(a.read, name)
+			return text, nil
+		}
+	}
+	return nil, fault("try again once it is saved", "%s keeps changing while it is read", name)
+}
+
+// readOnce reads a file; whole is false where it has changed meanwhile.
+func readOnce(name string, limit int64) (text []byte, whole bool, err error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, false, cannotRead(name, err)
+	}
+	defer f.Close()
+	before, err := f.Stat()
+	if err != nil {
+		return nil, false, cannotRead(name, err)
+	}
+	if before.IsDir() {
+		return nil, false, fault("name the file in it", "%s is a folder; a file is expected", name)
+	}
+	text, err = io.ReadAll(io.LimitReader(f, limit+1))
+	if err != nil {
+		return nil, false, cannotRead(name, err)
+	}
+	if int64(len(text)) > limit {
+		return nil, false, fault("is this the right file?", "%s is larger than %d MB", name, limit>>20)
+	}
+	if !before.Mode().IsRegular() {
+		return text, true, nil
+	}
+	after, err := os.Stat(name)
+	return text, err == nil && os.SameFile(before, after) && after.Size() == int64(len(text)) && after.ModTime().Equal(before.ModTime()), nil
+}
+
+func cannotRead(name string, err error) error {
+	var where *fs.PathError
+	if errors.As(err, &where) {
+		err = where.Err
+	}
+	return fault("", "cannot read %s: %v", name, err)
+}
