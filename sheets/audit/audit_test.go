@@ -61,6 +61,7 @@ func TestFindings(t *testing.T) {
 		{"on point, wrong", "fabrics: {a: {}}\nfinished: 51 x 66\nsetting: {on-point: 3 x 4, block: 12, sides: a}\n", "note ruler 1:1\ndoubt quilt-size 3:11", "come to about 51 x 68"},
 		{"too few blocks", two + "blocks:\n  A: {make: 5, finished: 6, pieces: [{finished: 6 x 3, each: 1, fabric: a}, {finished: 6 x 3, each: 1, fabric: b}]}\nsashing: {blocks: 2 x 3, width: 2, fabric: a}\nallow: {extra: 1%}\n", "doubt block-count 5:19", "2 x 3 takes 6 blocks; the blocks' make comes to 5"},
 
+		{"drawn otherwise than written", two + "letters: {a: a, b: b}\nblocks:\n  A: {make: 1, cell: 3, draw: [a b, b a], pieces: [{finished: 3, each: 3, fabric: a}, {finished: 3, each: 2, fabric: b}]}\n", "doubt block-size:A 5:6\ndoubt drawing:A patch 3 x 3 a 5:72", "is drawn with (2)"},
 		{"near sizes, bagged apart", two + "pieces:\n- {cut: 3 1/2, need: 4, fabric: a}\n- {cut: 3 1/4 x 3 1/2, need: 4, fabric: a}\n- {cut: 5, need: 1, fabric: b}\n", "note near:a:3.5x3.5:3.25x3.5 5:3", "(4) 3 1/2 x 3 1/2 and (4) 3 1/4 x 3 1/2 are within 1/4 in"},
 		{"near sizes in one bag", two + "bags: {by: [block]}\npieces:\n- {cut: 3 1/2, need: 4, fabric: a}\n- {cut: 3 3/4, need: 4, fabric: a}\n- {cut: 5, need: 1, fabric: b}\n", "doubt near:a:3.75x3.75:3.5x3.5 5:3", ""},
 		{"just not near", two + "pieces:\n- {cut: 3 1/2, need: 4, fabric: a}\n- {cut: 3 13/16, need: 4, fabric: a}\n- {cut: 5, need: 1, fabric: b}\n", "", ""},
