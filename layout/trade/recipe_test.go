@@ -233,6 +233,15 @@ func TestFill(t *testing.T) {
 	}
 }
 
+// The diagonal of a 12 in block is 16.9706 in: 137936.7 length units.
+func TestPointToPoint(t *testing.T) {
+	for n, want := range []length.Length{0, 137937, 275874, 413811} {
+		if got := PointToPoint(in("12"), n); got != want {
+			t.Errorf("%d blocks: %d, want %d", n, got, want)
+		}
+	}
+}
+
 func TestBatches(t *testing.T) {
 	tests := []struct{ makes, units, batches, left int }{
 		{2, 48, 24, 0}, {2, 5, 3, 1}, {8, 25, 4, 7}, {4, 4, 1, 0}, {4, 1, 1, 3}, {1, 7, 7, 0}, {2, 0, 0, 0}, {4, 1 << 60, 1 << 58, 0},

@@ -3,7 +3,9 @@ package say
 import (
 	"testing"
 
+	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
 )
 
@@ -63,6 +65,46 @@ func TestSum(t *testing.T) {
 		}
 		if got := test.voice.ShortSum(test.sum); got != test.short {
 			t.Errorf("short: got %q, want %q", got, test.short)
+		}
+	}
+}
+
+// What the pieces of a line become is said of every unit and method.
+func TestMakes(t *testing.T) {
+	use := func(unit plan.Unit, method plan.Method, role string, into trade.Diagonal) cutting.Use {
+		return cutting.Use{Unit: unit, Method: method, Role: role, Into: into}
+	}
+	strips := cutting.Use{Unit: plan.Patch, For: cutting.ForBacking, Count: 2, Joined: &cutting.Joined{Count: 1, Size: length.Size{W: inch("64"), H: inch("78")}, Halved: true}}
+	one := cutting.Use{Unit: plan.Patch, For: cutting.ForBacking, Count: 1, Joined: &cutting.Joined{Count: 1}}
+	bias := cutting.Use{Unit: plan.Patch, For: cutting.ForBinding, Bias: true, Joined: &cutting.Joined{Count: 1, Size: length.Size{W: inch("2 1/4"), H: inch("304")}}}
+	tests := []struct {
+		use  cutting.Use
+		want string
+	}{
+		{use(plan.Patch, "", "", trade.Whole), ""},
+		{use(plan.HalfSquare, "", "", trade.Whole), "two half-squares from a pair"},
+		{use(plan.HalfSquare, plan.FourAtATime, "", trade.Whole), "four half-squares from a pair"},
+		{use(plan.HalfSquare, plan.EightAtATime, "", trade.Whole), "eight half-squares from a pair"},
+		{use(plan.HalfSquare, plan.StitchAndFlip, "", trade.Whole), "one half-square from a pair"},
+		{use(plan.Geese, plan.FourAtATime, trade.Goose, trade.Whole), "four geese from each with four sky squares"},
+		{use(plan.Geese, plan.FourAtATime, trade.Sky, trade.Whole), "four to a goose square"},
+		{use(plan.Geese, plan.StitchAndFlip, trade.Goose, trade.Whole), "one goose from each"},
+		{use(plan.Geese, plan.StitchAndFlip, trade.Sky, trade.Whole), "two to a goose, sewn corner to corner"},
+		{use(plan.Hourglass, plan.TwoAtATime, "", trade.Whole), "hourglasses, two pairs sewn across each other"},
+		{use(plan.SquareInSquare, "", trade.Centre, trade.Whole), "one centre each"},
+		{use(plan.SquareInSquare, "", trade.Corner, trade.Once), "corners, cut corner to corner"},
+		{use(plan.SquareInSquare, plan.StitchAndFlip, trade.Corner, trade.Whole), "four corners to a centre, sewn corner to corner"},
+		{use(plan.QuarterSquare, "", "", trade.Twice), "four triangles from each"},
+		{use(plan.SideSetting, "", "", trade.Twice), "four triangles from each"},
+		{use(plan.CornerSetting, "", "", trade.Once), "two triangles from each"},
+		{use(plan.StripSet, "", "", trade.Whole), "a strip of a strip set"},
+		{strips, "joined into (1) 64 x 78, one of them halved along its length"},
+		{one, "the backing in one piece"},
+		{bias, "bias strips, joined into (1) 2 1/4 x 304"},
+	}
+	for _, test := range tests {
+		if got := (Voice{Plain: true}).Makes(cutting.Explained{Use: test.use}); got != test.want {
+			t.Errorf("%s %s %s: %q, want %q", test.use.Unit, test.use.Method, test.use.Role, got, test.want)
 		}
 	}
 }
