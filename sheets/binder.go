@@ -37,6 +37,9 @@ var partTitles = map[Part]string{
 	Fabrics: "Fabrics", BagKey: "Bags", Blocks: "Blocks", LabelPart: "Bag labels", Notes: "Notes",
 }
 
+// Title is the part's heading.
+func (p Part) Title() string { return partTitles[p] }
+
 // Options is how a binder is set.
 type Options struct {
 	Only     []Part // all where empty
@@ -77,6 +80,14 @@ func newBinder(q *Quilt, o Options) *binder {
 	if len(b.parts) == 0 {
 		b.parts = q.parts()
 	}
+	b.book = NewBook(q, o)
+	b.style = b.book.Style
+	b.scale = b.commonScale()
+	return b
+}
+
+// NewBook is an empty book that looks as a quilt's binder does.
+func NewBook(q *Quilt, o Options) *page.Book {
 	var options []page.Option
 	if o.Large {
 		options = append(options, page.Large)
@@ -84,20 +95,18 @@ func newBinder(q *Quilt, o Options) *binder {
 	if o.LightInk {
 		options = append(options, page.OneColor)
 	}
-	b.style = page.NewStyle(o.Fonts, options...)
 	p := q.Plan
-	b.book = page.NewBook(page.Setup{
-		Paper: PaperOf(p), Style: b.style, TwoSided: o.TwoSided,
+	book := page.NewBook(page.Setup{
+		Paper: PaperOf(p), Style: page.NewStyle(o.Fonts, options...), TwoSided: o.TwoSided,
 		Title: p.Title, Author: p.By, Subject: "cutting binder", Lang: p.Language,
-		Head: b.runningHead(), Foot: []string{q.Bags.Mark + " · cutbinder", q.Bags.Mark},
+		Head: runningHead(p), Foot: []string{q.Bags.Mark + " · cutbinder", q.Bags.Mark},
 		PageOf: func(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) },
 		Check:  "must be 1 in",
 	})
 	if p.Units == length.Metric {
-		b.book.Check, b.book.CheckLen = "must be 2 cm", 2*length.CM
+		book.Check, book.CheckLen = "must be 2 cm", 2*length.CM
 	}
-	b.scale = b.commonScale()
-	return b
+	return book
 }
 
 // PaperOf is the paper a plan is printed on.
@@ -109,8 +118,7 @@ func PaperOf(p *plan.Plan) page.Paper {
 }
 
 // runningHead is what stands at the right of every header.
-func (b *binder) runningHead() []string {
-	p := b.q.Plan
+func runningHead(p *plan.Plan) []string {
 	if p.Version == "" {
 		return []string{p.Title}
 	}

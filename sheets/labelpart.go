@@ -15,8 +15,27 @@ func (b *binder) labelPages() ([]func(*page.Pen), plan.Problems) {
 			return pages, nil
 		}
 	}
-	return nil, plan.Problems{{At: b.q.Plan.Labels.Place("stock"), ID: "label-stock", What: err.Error(),
+	return nil, b.q.noStock(err)
+}
+
+// noStock is the problem of a label sheet that can't be used.
+func (q *Quilt) noStock(err error) plan.Problems {
+	return plan.Problems{{At: q.Plan.Labels.Place("stock"), ID: "label-stock", What: err.Error(),
 		Hint: "cutbinder stocks lists the sheets it knows"}}
+}
+
+// LabelSheets are the labels of some bags on sheets of their own, as the binder
+// prints them.
+func (q *Quilt) LabelSheets(bags []int, o Options) ([]page.Page, plan.Problems) {
+	labels, err := q.LabelDefaults(o.Labels)
+	if err == nil {
+		labels.Bags = bags
+		var doc page.Document
+		if doc, err = Labels(q, labels, NewBook(q, o).Style); err == nil {
+			return doc.Pages, nil
+		}
+	}
+	return nil, q.noStock(err)
 }
 
 // LabelDefaults fills in what label options leave to the plan: the stock and the
