@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/plan"
@@ -46,7 +47,7 @@ func (a *app) check(c *cli.Context) error {
 		}
 		err = a.printJSON(out)
 	} else {
-		problems.Render(a.out, src.text)
+		withIDs(problems).Render(a.out, src.text)
 		fmt.Fprintln(a.out, verdict(problems))
 	}
 	if err == nil && problems.Faulty() {
@@ -84,6 +85,17 @@ func asides(c *cli.Context) cutting.Options {
 	return o
 }
 
+// withIDs puts the id under each doubt and note, by which a plan accepts it.
+func withIDs(problems plan.Problems) plan.Problems {
+	shown := slices.Clone(problems)
+	for i := range shown {
+		if p := &shown[i]; p.Level != plan.Fault && p.ID != "" && p.Hint != "" {
+			p.Hint += "\n  id: " + p.ID
+		}
+	}
+	return shown
+}
+
 // verdict counts what was found.
 func verdict(problems plan.Problems) string {
 	var n [3]int
@@ -93,6 +105,10 @@ func verdict(problems plan.Problems) string {
 	if len(problems) == 0 {
 		return "nothing to mend"
 	}
-	return fmt.Sprintf("%s, %s, %s", counted(n[plan.Fault], "fault", "faults"),
+	text := fmt.Sprintf("%s, %s, %s", counted(n[plan.Fault], "fault", "faults"),
 		counted(n[plan.Doubt], "doubt", "doubts"), counted(n[plan.Remark], "note", "notes"))
+	if n[plan.Doubt] > 0 {
+		text += "\na doubt that is all right is accepted by its id: write accept: {ID: why} in the plan"
+	}
+	return text
 }
