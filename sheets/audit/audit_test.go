@@ -142,3 +142,32 @@ func TestSamples(t *testing.T) {
 		}
 	}
 }
+
+// Ids can be written as keys just as they are shown.
+func TestAcceptedAsShown(t *testing.T) {
+	plans := map[string]string{
+		"lantern-row":     sample(t, "lantern-row.yaml"),
+		"quarter-squares": sample(t, "lists/quarter-squares.yaml"),
+		"borders":         "plan: A\nfinished: 66 x 77\nfabrics: {a: {one-way: true, width: 44}, b: {}, c: {have: 9 in}}\nborders: [{width: 2, fabric: a, join: true, for: \"Anna's outer border\"}]\npieces:\n- {cut: 3 1/4, need: 4, fabric: a}\n- {cut: 3 1/2, need: 4, fabric: a}\n- {cut: 5, need: 40, fabric: c}\nbags: {by: [block]}\n",
+	}
+	for name, text := range plans {
+		_, _, found := work(t, name, text)
+		for _, p := range found {
+			if p.Level != plan.Fault {
+				if !strings.Contains(text, "\naccept:") {
+					text += "\naccept:\n"
+				}
+				text = strings.Replace(text, "\naccept:\n", "\naccept:\n  "+p.ID+": looked at\n", 1)
+			}
+		}
+		_, _, left := work(t, name, text)
+		for _, p := range left {
+			if p.Level != plan.Fault {
+				t.Errorf("%s: accepted, and still there: %s", name, p.ID)
+			}
+		}
+		if len(found) < 2 {
+			t.Errorf("%s: nothing to accept", name)
+		}
+	}
+}
