@@ -110,8 +110,8 @@ func (a *app) commands() *cli.App {
 		OnUsageError:    func(c *cli.Context, err error, _ bool) error { return usage("cutbinder --help", "%v", err) },
 		Action:          a.none,
 		Commands: []*cli.Command{
-			a.newCommand(), a.checkCommand(), a.piecesCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
-			a.labelsCommand(), a.pictureCommand(), a.scanCommand(), a.stocksCommand(),
+			a.newCommand(), a.convertCommand(), a.checkCommand(), a.piecesCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
+			a.labelsCommand(), a.pictureCommand(), a.changesCommand(), a.scanCommand(), a.stocksCommand(),
 		},
 	}
 }

@@ -20,6 +20,7 @@ func (a *app) makeCommand() *cli.Command {
 		Name: "make", Usage: "print the whole binder as one PDF", ArgsUsage: "PLAN",
 		Flags: append(paperFlags(), limitFlag(), outFlag(), fontFlag(),
 			&cli.StringFlag{Name: "only", Usage: "only these `PARTS`, with commas: " + strings.Join(sheets.PartNames(), ",")},
+			&cli.StringFlag{Name: "since", Usage: "only what has changed since the plan `OLD`"},
 			&cli.BoolFlag{Name: "two-sided", Usage: "alternate the punching margin"},
 			&cli.BoolFlag{Name: "each-way", Usage: "every paper and hand, into the folder named with -o"},
 			&cli.BoolFlag{Name: "large", Usage: "large print"},
@@ -50,6 +51,9 @@ func (a *app) make(c *cli.Context) error {
 	}
 	if err := q.Advise(c.Context, asides(c)); err != nil {
 		return err
+	}
+	if c.IsSet("since") {
+		return a.since(c, q, src, o)
 	}
 	if c.Bool("each-way") {
 		return a.eachWay(c, q, src, o)

@@ -74,7 +74,11 @@ func (a *app) pictured(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt,
 	if c.IsSet("block") || c.Bool("quilt") {
 		return a.bags(c, p, src)
 	}
-	return a.quilt(c, p, src)
+	q, err := a.quilt(c, p, src)
+	if err != nil {
+		return nil, err
+	}
+	return q, q.Advise(c.Context, asides(c))
 }
 
 // pictureFormat is what is written, by the ending of the file's name, once it is
