@@ -189,6 +189,7 @@ func FuzzSolve(f *testing.F) {
 		f.Add(int64(i), byte(i), false)
 		f.Add(int64(i), byte(i), true)
 	}
+	f.Add(int64(-150), byte(2), true) // nothing fitted beside a lane
 	f.Fuzz(func(t *testing.T, seed int64, kind byte, odd bool) {
 		p := randomProblem(rand.New(rand.NewSource(seed)), Kind(kind%3))
 		if odd { // sizes without a common measure, and great lengths

@@ -34,6 +34,7 @@ func newMaster(in *instance, pr pricer, work *meter) *master {
 
 // add gives the pool index of a pattern, taking it in where it is new.
 func (m *master) add(p pattern) int {
+	m.work.spend(100)
 	k := p.key()
 	j, ok := m.known[k]
 	if !ok {

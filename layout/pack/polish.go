@@ -229,6 +229,9 @@ func (s *search) improve() {
 		polish, prove = total/3, total/12
 	}
 	s.run(s.work.spent + total/8)
+	if s.kind == Strips && s.nodes > 150 {
+		s.run(s.work.spent + total/2) // small enough for a proof to be likely
+	}
 	p := &polisher{s: s, state: 1}
 	for !s.settled() && !s.work.stop() {
 		at := s.work.spent

@@ -52,8 +52,8 @@ func (s *stripPricer) price(q *quote, left []int, _ bool, found func(pattern)) (
 	in := s.in
 	r, low := ratio{0, 1}, ratio{0, 1}
 	news := 0
-	report := func(p pattern, worth int64) {
-		if p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
+	report := func(k int) {
+		if p, ok := s.pattern(k, q, left); ok {
 			news++
 			found(p)
 		}
@@ -80,7 +80,8 @@ func (s *stripPricer) price(q *quote, left []int, _ bool, found func(pattern)) (
 			}
 			r.add(worth, int64(h))
 			s.exact, s.loose = append(s.exact, k), append(s.loose, worth)
-			report(s.relaxed(k, left), worth)
+			s.relaxed(k)
+			report(k)
 		}
 		i = j
 	}
@@ -97,29 +98,34 @@ func (s *stripPricer) price(q *quote, left []int, _ bool, found func(pattern)) (
 			r.add(s.loose[i], int64(in.lies[k].h))
 			continue
 		}
-		p, worth := s.forced(k, q, left)
+		worth := s.forced(k, q, left)
 		h := in.lies[k].h
 		r.add(worth+q.strip(h), int64(h))
-		report(p, worth)
+		report(k)
 	}
 	return r.t, r.cost
 }
 
-// relaxed makes the strip that the first pass found for lie k as its highest
-// piece, in each size's narrowest lie and no more than are left.
-func (s *stripPricer) relaxed(k int, left []int) pattern {
+// relaxed reads off the strip that the first pass found for lie k as its highest
+// piece.
+func (s *stripPricer) relaxed(k int) {
+	l := s.in.lies[k]
+	s.best = s.in.best(l.h, s.best)
+	s.read(k)
+}
+
+// read counts the pieces of lie k and the knapsack's best filling beside it.
+func (s *stripPricer) read(k int) {
 	in := s.in
 	l := in.lies[k]
-	s.best = in.best(l.h, s.best)
 	s.seen = resize(s.seen, len(in.sizes))
 	clear(s.seen)
 	s.seen[l.size] = 1
 	s.knap.trace(len(s.knap.layers), in.cap-l.w, func(thing, n int) { s.seen[in.lies[thing].size] += n })
-	return s.pattern(k, left)
 }
 
 // forced prices the strips with lie k as the highest piece exactly.
-func (s *stripPricer) forced(k int, q *quote, left []int) (pattern, int64) {
+func (s *stripPricer) forced(k int, q *quote, left []int) int64 {
 	in := s.in
 	l := in.lies[k]
 	s.best = in.best(l.h, s.best)
@@ -134,35 +140,49 @@ func (s *stripPricer) forced(k int, q *quote, left []int) (pattern, int64) {
 		}
 	}
 	worth := q.size(l.size, l.h) + s.knap.worth[in.cap-l.w]
-	s.seen = resize(s.seen, len(in.sizes))
-	clear(s.seen)
-	s.seen[l.size] = 1
-	s.knap.trace(len(s.knap.layers), in.cap-l.w, func(thing, n int) { s.seen[in.lies[thing].size] += n })
-	return s.pattern(k, left), worth
+	s.read(k)
+	return worth
 }
 
-// pattern makes the strip of the pieces in seen, of which lie k is the highest.
-func (s *stripPricer) pattern(k int, left []int) pattern {
+// pattern makes the strip of the pieces seen, of which lie k is the highest, in
+// each size's narrowest lie, no more than are left, and no wider than the cloth.
+// It reports whether the strip improves the solution.
+func (s *stripPricer) pattern(k int, q *quote, left []int) (pattern, bool) {
 	in := s.in
-	p := pattern{h: in.lies[k].h}
-	room := in.width
-	put := func(b, n int) {
-		n = min(n, int(room/in.lies[b].rw))
-		if n > 0 {
-			room -= int64(n) * in.lies[b].rw
-			p.cols = append(p.cols, column{n, in.lies[b].w, []take{{b, 1}}})
-		}
-	}
-	put(k, 1)
+	h := in.lies[k].h
+	room := in.width - in.lies[k].rw
+	worth := q.size(in.lies[k].size, h) + q.strip(h)
+	cols := 1
 	for i, b := range s.best {
 		n := min(s.seen[i], left[i])
 		if i == in.lies[k].size {
 			n--
 		}
-		if b >= 0 {
-			put(b, n)
+		if s.seen[i] = 0; b >= 0 && n > 0 {
+			n = min(n, int(room/in.lies[b].rw))
+			room -= int64(n) * in.lies[b].rw
+			worth += int64(n) * q.size(i, h)
+			s.seen[i] = n
+			cols++
+		}
+	}
+	s.knap.work.spend(4 * len(s.best))
+	if worth <= q.toBeat(h) {
+		return pattern{}, false
+	}
+	p := pattern{h: h, cols: make([]column, 0, cols), cover: make([]take, 0, cols)}
+	rows := make([]take, 0, cols)
+	put := func(b, n int) {
+		rows = append(rows, take{b, 1})
+		p.cols = append(p.cols, column{n, in.lies[b].w, rows[len(rows)-1 : len(rows) : len(rows)]})
+	}
+	put(k, 1)
+	for i, b := range s.best {
+		if s.seen[i] > 0 {
+			put(b, s.seen[i])
 		}
 	}
 	p.sumUp(in)
-	return p
+	s.knap.work.spend(200)
+	return p, true
 }

@@ -7,7 +7,7 @@ import (
 
 // EffortPerSecond is the effort that one core of a small server spends in a
 // second.
-const EffortPerSecond = 1_000_000_000
+const EffortPerSecond = 850_000_000
 
 // Solve finds the best layout it can within the problem's effort. It stops early
 // with ctx's error when ctx is done. An item too big for cloth to be bought is a

@@ -58,7 +58,10 @@ func (n node) flat() node {
 func (n node) splice() []node {
 	var parts []node
 	for _, p := range n.parts {
-		if p = p.flat(); p.dir == n.dir {
+		if p = p.flat(); p.dir != None && len(p.parts) == 0 {
+			continue
+		}
+		if p.dir == n.dir {
 			parts = append(parts, p.parts...)
 		} else {
 			parts = append(parts, p)
