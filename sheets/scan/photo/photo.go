@@ -12,7 +12,6 @@ import (
 	"image"
 	"image/jpeg"
 	"math"
-	"math/rand/v2"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
@@ -22,11 +21,11 @@ import (
 
 // A Label is a bag label as it is printed.
 type Label struct {
-	Stock   string
+	Stock   string // its name
 	Bag     *bag.Bag
 	Code    page.Code
-	Text    string // what the square code says
-	Box     page.Box
+	Text    string   // what the square code says
+	Box     page.Box // where it is on its sheet
 	Items   []page.Item
 	Modules int // modules a side of the square code
 }
@@ -50,7 +49,7 @@ func Labels(q *sheets.Quilt, st *page.Style) ([]Label, error) {
 			for _, it := range l.Items {
 				if code, ok := it.(page.Code); ok {
 					l.Code, l.Modules = code, code.Size
-					l.Text = textOf(q.Bags, b, code.Size)
+					l.Text = q.Bags.Says(b, code.Size)
 				}
 			}
 			all = append(all, l)
@@ -58,9 +57,6 @@ func Labels(q *sheets.Quilt, st *page.Style) ([]Label, error) {
 	}
 	return all, nil
 }
-
-// textOf is what a bag's square of so many modules says: the fullest that fits.
-func textOf(s *bag.Sorted, b *bag.Bag, modules int) string { return s.Says(b, modules) }
 
 // Seen is a label on a photo.
 type Seen struct {
@@ -95,7 +91,7 @@ type Options struct {
 
 // New makes up a photo of some of the labels.
 func New(labels []Label, seed uint64, o Options) Photo {
-	r := rand.New(rand.NewPCG(seed, 0x5CA7))
+	r := &chance{seed}
 	s := newScene(r, labels, o)
 	s.background()
 	for i := range s.labels {
@@ -108,7 +104,7 @@ func New(labels []Label, seed uint64, o Options) Photo {
 	return s.photo()
 }
 
-// A placed label is one with its place on the photo.
+// A placed is one with its place on the photo.
 type placed struct {
 	*Label
 	side float64 // of the code, in pixels
@@ -121,7 +117,7 @@ type placed struct {
 type point struct{ x, y float64 }
 
 // newScene chooses labels and lays them out on a photo large enough for them.
-func newScene(r *rand.Rand, labels []Label, o Options) *scene {
+func newScene(r *chance, labels []Label, o Options) *scene {
 	if o.Least == 0 {
 		o.Least, o.Most = 60, 600
 	}
@@ -153,7 +149,7 @@ func newScene(r *rand.Rand, labels []Label, o Options) *scene {
 // view looks at a label from a chance side: tilted about a chance axis, turned by
 // a chance angle, from a distance of 2.5 to 6 times its diagonal, so near that its
 // code has the wanted size. The plane is of the label's own middle.
-func view(r *rand.Rand, p placed) (to plane, far float64) {
+func view(r *chance, p placed) (to plane, far float64) {
 	w, h := mm(p.Box.W), mm(p.Box.H)
 	diagonal := math.Hypot(w, h)
 	distance := diagonal * (2.5 + 3.5*r.Float64())

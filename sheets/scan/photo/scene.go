@@ -1,13 +1,10 @@
 package photo
 
-import (
-	"math"
-	"math/rand/v2"
-)
+import "math"
 
 // A scene is a photo that is being made.
 type scene struct {
-	r      *rand.Rand
+	r      *chance
 	w, h   int
 	luma   []float32 // 0 black to 255 white, row by row
 	labels []placed
@@ -48,11 +45,7 @@ func (s *scene) background() {
 // draw draws one label where it was placed; a wrinkled bag bends it in waves.
 func (s *scene) draw(p *placed) {
 	perMM := p.side / mm(p.Code.Module) / float64(p.Code.Size)
-	r := newRaster(p.Box, min(max(perMM*1.5, 6), 48))
-	for _, it := range p.Items {
-		r.item(it)
-	}
-	scale := r.scale * 320
+	r := p.print(min(max(perMM*1.5, 6), 48))
 	paper := float32(200 + 50*s.r.Float64())
 	ink := float32(10 + 50*s.r.Float64())
 	bend := s.wrinkles(p)
@@ -70,7 +63,7 @@ func (s *scene) draw(p *placed) {
 				if u < 0 || v < 0 || u >= w || v >= h {
 					continue
 				}
-				sum += r.bilinear(u*scale-0.5, v*scale-0.5)
+				sum += r.at(u, v)
 				n++
 			}
 			if n > 0 {
@@ -92,17 +85,6 @@ func (s *scene) wrinkles(p *placed) func(point) point {
 	return func(at point) point {
 		return point{at.x + a*math.Sin(at.y*la+fa), at.y + b*math.Sin(at.x*lb+fb)}
 	}
-}
-
-func (r *raster) bilinear(x, y float64) float32 {
-	w, h := r.dst.Rect.Dx(), r.dst.Rect.Dy()
-	x, y = min(max(x, 0), float64(w)-1.001), min(max(y, 0), float64(h)-1.001)
-	i, j := int(x), int(y)
-	fx, fy := float32(x-float64(i)), float32(y-float64(j))
-	at := r.dst.Pix[j*r.dst.Stride+i:]
-	top := float32(at[0])*(1-fx) + float32(at[1])*fx
-	at = at[r.dst.Stride:]
-	return top*(1-fy) + (float32(at[0])*(1-fx)+float32(at[1])*fx)*fy
 }
 
 // light falls unevenly: from one side, less to the corners, and for one in three
@@ -199,8 +181,6 @@ func (s *scene) blur() {
 // noise is the sensor's.
 func (s *scene) noise() {
 	for i := range s.luma {
-		// A sum of four even chances is near enough to a Gauss.
-		e := s.r.Float64() + s.r.Float64() + s.r.Float64() + s.r.Float64() - 2
-		s.luma[i] += float32(e * s.cond.Noise * 1.73)
+		s.luma[i] += s.r.bell() * float32(s.cond.Noise)
 	}
 }
