@@ -152,7 +152,9 @@ func (b *binder) add(part Part) plan.Problems {
 		}
 	case Fabrics:
 		for i := range b.q.Fabrics {
-			b.book.Add(b.fabricSection(i))
+			if !allDone(&b.q.Fabrics[i].List) {
+				b.book.Add(b.fabricSection(i))
+			}
 		}
 		return nil
 	}

@@ -28,6 +28,9 @@ func (b *binder) cover() []page.Block {
 	if p.Note != "" {
 		blocks = append(blocks, page.Gap{H: s.Gap}, page.Para{Text: s.Body.Say(p.Note), Mark: "note"})
 	}
+	if note := b.doneNote(); note != "" {
+		blocks = append(blocks, page.Gap{H: s.Gap}, page.Para{Text: s.Body.Say(note), Mark: "cut already"})
+	}
 	blocks = b.masthead(append(blocks, page.Gap{H: s.Break}, b.totals()))
 	return append(blocks,
 		page.Keep{Blocks: []page.Block{page.Heading{Text: "Print check"}, page.Para{Text: s.Body.Say(printFirst), Mark: "print check"},
@@ -121,6 +124,9 @@ func (b *binder) contents() page.Block {
 		t.Rows = append(t.Rows, b.entry(s.Body, partTitles[part], "part "+string(part), 0))
 		if part == Fabrics {
 			for i := range b.q.Fabrics {
+				if allDone(&b.q.Fabrics[i].List) {
+					continue
+				}
 				f := b.q.Fabrics[i].Fabric
 				t.Rows = append(t.Rows, b.entry(s.Small.In(page.Grey), digits(i+1)+"  "+f.Name, "fabric "+f.ID, 1))
 			}

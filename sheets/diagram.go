@@ -146,7 +146,15 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 	st, p := d.b.style, d.c.Placed[placed]
 	piece := d.f.Pieces[p.Piece]
 	tint := st.Tints[p.Piece%len(st.Tints)]
+	done := isDone(d.f.Fabric, piece)
+	if done {
+		tint = page.White
+	}
 	c.Rect(box, tint, st.Hair, fmt.Sprintf("piece %s #%d", piece.ID, d.nth[placed]))
+	if paper, ok := c.Clip(box); done && ok && min(paper.W, paper.H) > st.Tick {
+		c.Pen.Check(paper, st.Tick*3/4, "cut already")
+		return
+	}
 	size := d.b.v.Short(length.Size{W: box.W, H: box.H})
 	if d.words(c, box, "size "+piece.ID, size) {
 		return

@@ -17,7 +17,7 @@ func (b *binder) fabricSection(i int) page.Section {
 		Head: fmt.Sprintf("Fabric %d of %d", i+1, len(b.q.Fabrics)), Name: "fabric " + f.Fabric.ID,
 		Bookmark: f.Fabric.Name, Level: 1, Thumb: digits(i + 1), RightHand: true,
 	}
-	if i == 0 {
+	if i == b.firstSheet() {
 		section.Blocks = append(section.Blocks, anchorBlock("part "+string(Fabrics), partTitles[Fabrics]))
 	}
 	section.Blocks = append(section.Blocks, b.fabricHead(f)...)
@@ -70,6 +70,9 @@ func (b *binder) about(f *cutting.Fabric) string {
 	}
 	if f.Fabric.Prewash {
 		parts = append(parts, "wash before cutting")
+	}
+	if sizes := b.doneWords(f); sizes != "" {
+		parts = append(parts, "cut already, ticked in the picture: "+sizes)
 	}
 	return dotted(append(parts, f.Fabric.Note)...)
 }

@@ -10,6 +10,9 @@ import (
 func (b *binder) labelPages() ([]func(*page.Pen), plan.Problems) {
 	o, err := b.q.LabelDefaults(b.o.Labels)
 	if err == nil {
+		if o.Bags == nil {
+			o.Bags = b.q.bagsLeft()
+		}
 		var pages []func(*page.Pen)
 		if pages, err = LabelPages(b.q, o, b.style); err == nil {
 			return pages, nil

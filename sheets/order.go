@@ -34,7 +34,7 @@ func (b *binder) orderRow(i int) page.Row {
 	}
 	anchor := "fabric " + f.Fabric.ID
 	return page.Row{Mark: "order " + f.Fabric.ID, Cells: []page.Cell{
-		b.tick("order " + f.Fabric.ID), {Text: s.Body.Say(digits(i + 1))}, {Text: s.Bold.Say(f.Fabric.Name)},
+		b.orderTick(f), {Text: s.Body.Say(digits(i + 1))}, {Text: s.Bold.Say(f.Fabric.Name)},
 		{W: s.Body.Size * 2, H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
 			p.Text(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Body.Lead}, s.Body, page.Right, "order page", p.PageOf(anchor))
 			p.Link(box, anchor)
@@ -43,9 +43,24 @@ func (b *binder) orderRow(i int) page.Row {
 	}}
 }
 
+// orderTick is the box to tick of a fabric, ticked where all of it is cut.
+func (b *binder) orderTick(f *cutting.Fabric) page.Cell {
+	cell := b.tick("order " + f.Fabric.ID)
+	if draw := cell.Draw; allDone(&f.List) {
+		cell.Draw = func(p *page.Pen, box page.Box) {
+			draw(p, box)
+			p.Check(page.Box{X: box.X, Y: box.Y, W: b.style.Tick, H: b.style.Body.Lead}, b.style.Tick*3/4, "cut already")
+		}
+	}
+	return cell
+}
+
 // mind is what to keep in mind about a fabric.
 func (b *binder) mind(f *cutting.Fabric) string {
 	var notes []string
+	if allDone(&f.List) {
+		return "cut already"
+	}
 	if f.Fabric.Prewash {
 		notes = append(notes, "wash first")
 	}

@@ -28,6 +28,7 @@ type Quilt struct {
 // error is ctx's, or a layout that failed its check.
 func Work(ctx context.Context, p *plan.Plan, o cutting.Options) (*Quilt, plan.Problems, error) {
 	lists, problems := cutting.Pieces(p)
+	problems = append(problems, undone(p, lists)...)
 	if problems.Faulty() {
 		return nil, problems, nil
 	}
@@ -47,6 +48,7 @@ func Sort(ctx context.Context, p *plan.Plan, o cutting.Options) (*Quilt, plan.Pr
 		return Work(ctx, p, o)
 	}
 	lists, problems := cutting.Pieces(p)
+	problems = append(problems, undone(p, lists)...)
 	if problems.Faulty() {
 		return nil, problems, nil
 	}

@@ -16,6 +16,9 @@ func (b *binder) shopping() []page.Block {
 	have = b.shopTable("on the shelf", "is it enough?")
 	for i := range b.q.Fabrics {
 		f := &b.q.Fabrics[i]
+		if b.doneWords(f) != "" {
+			continue // it is at hand
+		}
 		if len(f.Fabric.Have) > 0 {
 			have.Rows = append(have.Rows, b.shopRow(f, s.Body.Say(b.v.Shelf(f.Fabric.Have)), b.enough(f)))
 		} else {
@@ -33,7 +36,7 @@ func (b *binder) shopping() []page.Block {
 	if len(have.Rows) > 0 {
 		blocks = append(blocks, page.Heading{Text: "On the shelf already"}, have)
 	}
-	return blocks
+	return append(blocks, b.cutAlready()...)
 }
 
 // widthNote says what the figures assume.

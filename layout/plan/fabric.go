@@ -21,6 +21,7 @@ var fabricTable = table[Fabric]{"fabric", "One cloth of the plan.", []field[Fabr
 	choiceField("cloth", "What it is woven as; flannel shrinks more.", []option[bool]{{"cotton", false}, {"flannel", true}}, func(f *Fabric) *bool { return &f.Flannel }).by("cotton"),
 	{Key{Name: "shrink", Kind: KindShrink, Doc: "What washing takes off.", Example: "4%", Of: "shrink", Default: "cotton 3% of the length and 5% of the width, flannel 8% and 4%"}, readShrink},
 	choiceField("bleeds", "What is known of its dye; stated, it gets a row in the dye-bleed test record.", []option[Bleeds]{{"likely", BleedsLikely}, {"unknown", BleedsUnknown}, {"no", BleedsNo}}, func(f *Fabric) *Bleeds { return &f.Bleeds }),
+	{Key{Name: "done", Kind: KindDone, Doc: "What is cut already: yes for all of it, or the cut sizes that are; make prints what is left.", Example: "[3 1/2, WOF x 2 1/2]", Default: "no"}, readDone},
 	textField("note", "A note to whoever cuts it.", "stripes run along the length", func(f *Fabric) *string { return &f.Note }),
 	choiceField("cutting", "How involved its cuts may be.", kinds, func(f *Fabric) *pack.Kind { return &f.Cutting }).by("the plan's"),
 	lengthField("step", "The shop cuts it in steps of this.", "1/4 yd", limits{most: 10 * length.Yard}, func(f *Fabric) *length.Length { return &f.Step }).by("the plan's"),

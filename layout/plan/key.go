@@ -27,6 +27,7 @@ const (
 	KindSources Kind = "sources" // a list of names of either
 	KindChoices Kind = "choices" // one or a list of Choices
 	KindHave    Kind = "have"    // a cloth or a list of cloths; each may be a mapping as Of
+	KindDone    Kind = "done"    // yes, or a cut size or a list of them
 	KindShrink  Kind = "shrink"  // a percentage, or a mapping as Of
 	KindKeys    Kind = "keys"    // a mapping as Of
 	KindList    Kind = "list"    // a list of mappings as Of
@@ -47,6 +48,7 @@ var expectations = map[Kind]string{
 	KindFabrics: "a list of fabrics", KindSources: "a list of fabrics and mixes", KindHave: "a length of cloth or a list of them",
 	KindShrink: "a percentage", KindKeys: "keys with values", KindList: "a list", KindNamed: "names with keys under them",
 	KindMixes: "names with lists of fabrics", KindReasons: "names of findings with reasons", KindRows: "a list of rows",
+	KindDone:  "yes, or a list of cut sizes",
 	KindCells: "rows of cells", KindLetters: "short names, each for a fabric or mix", KindLengths: "a list of lengths",
 }
 

@@ -71,20 +71,22 @@ func (n Node) Stated(key string) bool { _, ok := n.Keys[key]; return ok }
 // A Fabric is one cloth of the plan.
 type Fabric struct {
 	Node
-	ID      string
-	Name    string // the id where no name is written
-	Colour  string // "#rrggbb", or ""
-	Width   length.Length
-	Have    []Cloth // what is on the shelf, one entry a length, counts written out
-	OneWay  bool    // pieces are never turned
-	Prewash bool
-	Flannel bool          // shrinks more than plain-woven cotton
-	Shrink  Shrinkage     // expected in the wash; counts only where Prewash is set
-	Bleeds  Bleeds        // what is known of its dye
-	Note    string        //
-	Cutting pack.Kind     // the plan's, unless the fabric states its own
-	Step    length.Length // the shop cuts this fabric in steps of this
-	Claims  Claims
+	ID        string
+	Name      string // the id where no name is written
+	Colour    string // "#rrggbb", or ""
+	Width     length.Length
+	Have      []Cloth // what is on the shelf, one entry a length, counts written out
+	OneWay    bool    // pieces are never turned
+	Prewash   bool
+	Flannel   bool          // shrinks more than plain-woven cotton
+	Shrink    Shrinkage     // expected in the wash; counts only where Prewash is set
+	Bleeds    Bleeds        // what is known of its dye
+	Note      string        //
+	Done      bool          // all of it is cut already
+	DoneSizes []DoneSize    // cut sizes that are, where it is not all
+	Cutting   pack.Kind     // the plan's, unless the fabric states its own
+	Step      length.Length // the shop cuts this fabric in steps of this
+	Claims    Claims
 }
 
 // A Cloth is one length at hand. W is across the cloth, H along it.

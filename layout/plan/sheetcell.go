@@ -33,7 +33,7 @@ func (s *sheetReader) cellValue(k Key, c workbook.Cell, at Pos) value {
 		if bareColour.MatchString(text) {
 			text = "#" + text
 		}
-	case KindHave:
+	case KindHave, KindDone:
 		return parted(text, at, ";\n")
 	case KindChoices, KindFabrics, KindSources:
 		return parted(text, at, ",;\n")

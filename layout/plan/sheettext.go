@@ -15,7 +15,7 @@ func cellText(k Key, v value) string {
 	case v.shape == text && (k.Kind == KindText || k.Kind == KindSource || k.Kind == KindFabric || k.Kind == KindMix):
 		return v.text
 	case v.shape == text && !asFlow(k, v.text):
-		if k.Kind != KindHave || !strings.ContainsAny(v.text, ";\n") {
+		if k.Kind != KindHave && k.Kind != KindDone || !strings.ContainsAny(v.text, ";\n") {
 			return v.text
 		}
 	case v.shape == list:
@@ -31,7 +31,7 @@ func cellText(k Key, v value) string {
 func joined(k Key, v value) (s string, ok bool) {
 	sign, cuts := "", ""
 	switch k.Kind {
-	case KindHave, KindLengths:
+	case KindHave, KindDone, KindLengths:
 		sign, cuts = "; ", ";\n"
 	case KindChoices, KindSources, KindFabrics:
 		sign, cuts = ", ", ",;\n"
