@@ -194,6 +194,9 @@ func (s *sheetReader) read() {
 	s.readBorders()
 	s.readQuilt()
 	s.readAccept()
+	keys := tableOf("plan").Keys
+	place := func(p pair) int { return slices.IndexFunc(keys, func(k Key) bool { return k.Name == p.key }) }
+	slices.SortStableFunc(s.plan.pairs, func(a, b pair) int { return place(a) - place(b) })
 }
 
 // add adds a key of the plan.

@@ -25,7 +25,7 @@ func (s *sheetReader) rows(t *sheetTable) (all []row) {
 	}
 	for i := t.head; i < len(t.Rows); i++ {
 		first := firstFilled(t.Rows[i])
-		if first == 0 || strings.HasPrefix(strings.TrimSpace(t.Rows[i][first-1].Text), "#") && t.Rows[i][first-1].Kind == workbook.Text {
+		if first == 0 || !slices.ContainsFunc(t.Rows[i], func(c workbook.Cell) bool { return c.Text != "" && !c.Merged }) || strings.HasPrefix(strings.TrimSpace(t.Rows[i][first-1].Text), "#") && t.Rows[i][first-1].Kind == workbook.Text {
 			continue
 		}
 		r := row{number: i + 1, special: map[string]workbook.Cell{}, places: map[string]Pos{}, units: map[string]string{}}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"strings"
 	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
@@ -183,4 +184,34 @@ func (c *converter) pairs(n *yaml.Node, depth int) []pair {
 		}
 	}
 	return pairs
+}
+
+// Remarks counts the lines of remarks in a plan's file; a spreadsheet has none
+// that count.
+func Remarks(name string, data []byte) (n int) {
+	var doc yaml.Node
+	if IsSheets(name, data) || yaml.Unmarshal(data, &doc) != nil {
+		return 0
+	}
+	var count func(*yaml.Node)
+	count = func(node *yaml.Node) {
+		for _, c := range []string{node.HeadComment, node.LineComment, node.FootComment} {
+			n += lines(c)
+		}
+		for _, c := range node.Content {
+			count(c)
+		}
+	}
+	count(&doc)
+	return n
+}
+
+// lines counts the lines of a text that hold something.
+func lines(text string) (n int) {
+	for line := range strings.Lines(text) {
+		if strings.TrimSpace(line) != "" {
+			n++
+		}
+	}
+	return n
 }

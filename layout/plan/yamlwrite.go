@@ -60,12 +60,37 @@ func nodeOf(v value, depth int) *yaml.Node {
 			n.Kind, n.Tag = yaml.MappingNode, ""
 		}
 	}
-	if v.shape == list || v.shape == mapping {
-		if depth > 0 && roomFor(v) <= widest && !strings.Contains(v.String(), "\n") {
-			inFlow(n)
-		}
+	if (v.shape == list || v.shape == mapping) && depth > 0 && inLine(v, depth) {
+		inFlow(n)
 	}
 	return n
+}
+
+// inLine says whether a value stands on one line: where there is room, and but for
+// names and lines of pieces, which are easier to read and to change below each
+// other.
+func inLine(v value, depth int) bool {
+	s := v.String()
+	if len(s) > widest || v.shape == list && isLines(v) || strings.Contains(s, "\n") || strings.Contains(s, "pieces: [") || strings.Contains(s, "pieces: {") {
+		return false
+	}
+	holds := func(v value) bool { return v.shape == list || v.shape == mapping }
+	for _, p := range v.pairs {
+		if depth == 1 && holds(p.val) {
+			return false
+		}
+	}
+	for _, item := range v.items {
+		if depth == 1 && holds(item) {
+			return false
+		}
+	}
+	return true
+}
+
+// isLines says whether a list is one of lines of pieces.
+func isLines(v value) bool {
+	return len(v.items) > 0 && (v.items[0].get("each").shape == text || v.items[0].get("need").shape == text)
 }
 
 // plainNull says whether a text without quotes would stand for nothing, or for
@@ -102,9 +127,6 @@ func inFlow(n *yaml.Node) {
 		inFlow(c)
 	}
 }
-
-// roomFor is about how long a value is within a line.
-func roomFor(v value) int { return len(v.String()) }
 
 // String is a value about as it stands within a line of YAML.
 func (v value) String() string {
