@@ -3,8 +3,11 @@ package main
 import (
 	_ "embed"
 	"errors"
+	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 )
@@ -14,7 +17,11 @@ var newPlan []byte
 
 func (a *app) newCommand() *cli.Command {
 	return &cli.Command{
-		Name: "new", Usage: "write a short commented plan to start from", ArgsUsage: "FILE",
+		Name: "new", Usage: "write a plan to start from: text, or a workbook", ArgsUsage: "FILE",
+		Description: "The plan is a small whole quilt; change it into yours.\n\n" +
+			"A name that ends in .xlsx gives a workbook with drop-downs, any other a\n" +
+			"commented text file. What is there already is never written over.\n\n" +
+			"Example:\n   cutbinder new my-quilt.yaml\n   cutbinder new my-quilt.xlsx",
 		Action: a.new,
 	}
 }
@@ -25,18 +32,53 @@ func (a *app) new(c *cli.Context) error {
 		return usage("cutbinder new my-quilt.yaml", "one file name is expected, %d were read", c.NArg())
 	}
 	name := c.Args().First()
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	text := newPlan
+	if strings.EqualFold(filepath.Ext(name), ".xlsx") {
+		var err error
+		if text, err = a.asWorkbook(source{name: "new.yaml", text: newPlan}); err != nil {
+			return err
+		}
+	}
+	if err := createFile(name, text); err != nil {
+		return err
+	}
+	a.say("wrote %s; now edit it, then: cutbinder make %s", name, name)
+	return nil
+}
+
+// createFile writes a file that isn't there yet, whole or not at all.
+func createFile(name string, text []byte) error {
+	there := fault("choose another name", "%s is there already and stays as it is", name)
+	if _, err := os.Lstat(name); err == nil {
+		return there
+	}
+	tmp, err := createBeside(name)
+	if err != nil {
+		return cannotWrite(name, err)
+	}
+	defer os.Remove(tmp.Name())
+	defer tmp.Close()
+	_, err = tmp.Write(text)
+	if err = errors.Join(err, tmp.Sync(), tmp.Close()); err != nil {
+		return cannotWrite(name, err)
+	}
+	err = os.Link(tmp.Name(), name) // fails where the name has been taken meanwhile
+	if err != nil && !errors.Is(err, fs.ErrExist) {
+		err = os.Rename(tmp.Name(), name) // for disks without links
+	}
 	if errors.Is(err, fs.ErrExist) {
-		return fault("choose another name", "%s is there already and stays as it is", name)
+		return there
 	}
 	if err != nil {
 		return cannotWrite(name, err)
 	}
-	_, err = f.Write(newPlan)
-	if err = errors.Join(err, f.Close()); err != nil {
-		os.Remove(name)
-		return cannotWrite(name, err)
-	}
-	a.say("wrote %s; now edit it, then: cutbinder make %s", name, name)
 	return nil
+}
+
+// writeText gives what writeFile writes.
+func writeText(text []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(text)
+		return err
+	}
 }

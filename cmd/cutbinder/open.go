@@ -62,7 +62,8 @@ func (a *app) readFolder(name string) ([]byte, error) {
 			return nil, cannotRead(file, err)
 		}
 	}
-	return out.Bytes(), zw.Close()
+	err = zw.Close()
+	return out.Bytes(), err
 }
 
 // escapeGlob takes the meaning off the signs in a folder's name.

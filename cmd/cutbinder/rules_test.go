@@ -21,6 +21,7 @@ var only = map[string]string{
 	"github.com/urfave/cli/v2":        "cmd",
 	"github.com/makiuchi-d/gozxing":   "sheets/scan",
 	"go.yaml.in/yaml/v3":              "layout/plan",
+	"github.com/xuri/excelize/v2":     "layout/workbook",
 	"golang.org/x/image/font/gofont":  "fonts",
 	"golang.org/x/image/font/sfnt":    "fonts",
 	"github.com/rogpeppe/go-internal": "cmd/cutbinder",

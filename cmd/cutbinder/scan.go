@@ -1,14 +1,11 @@
 package main
 
 import (
-	"bufio"
-	"encoding/json"
-	"fmt"
+	"context"
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
-
-	"cutbinder/layout/plan"
-	"cutbinder/sheets/bag"
-	"cutbinder/sheets/say"
 
 	"github.com/urfave/cli/v2"
 )
@@ -17,8 +14,14 @@ func (a *app) scanCommand() *cli.Command {
 	return &cli.Command{
 		Name: "scan", Usage: "say which block a bag belongs to", ArgsUsage: "PLAN [CODE…]",
 		Description: "Codes are read from the command line or, without any, from standard input,\n" +
-			"one a line, as a handheld scanner types them.",
-		Flags:  []cli.Flag{jsonFlag()},
+			"one a line, as a handheld scanner types them; - reads them from there too.\n" +
+			"Square codes are found on photos (JPEG, PNG, WebP), several on one.",
+		Flags: []cli.Flag{
+			jsonFlag(),
+			&cli.GenericFlag{Name: "photo", Value: &names{}, Usage: "find the labels on a photo, `FILE`; more files may follow"},
+			&cli.BoolFlag{Name: "missing", Usage: "say in the end which bags of the plan were not seen"},
+			&cli.StringFlag{Name: "journal", Usage: "add each bag that is seen to `FILE`, and count those in it as seen"},
+		},
 		Action: a.scan,
 	}
 }
@@ -26,7 +29,59 @@ func (a *app) scanCommand() *cli.Command {
 // maxCodes is how many codes may stand on a command line.
 const maxCodes = 100000
 
+// names are the values of an option that may be given several times. Unlike the
+// library's own, they may have commas in them.
+type names []string
+
+// Set adds a value.
+func (n *names) Set(s string) error {
+	*n = append(*n, s)
+	return nil
+}
+
+// String is the values.
+func (n *names) String() string { return strings.Join(*n, " ") }
+
+// A word is something to answer: a code, a photo, or standard input.
+type word struct {
+	text  string
+	photo bool
+}
+
+// asks are what a command line asks for after the plan: photos as they were named,
+// then codes; words after --photo that are files are photos too.
+func asks(c *cli.Context) []word {
+	var out []word
+	photos, _ := c.Generic("photo").(*names)
+	for _, name := range *photos {
+		out = append(out, word{name, true})
+	}
+	for _, text := range c.Args().Tail() {
+		out = append(out, word{text, isPhoto(text, len(*photos) > 0)})
+	}
+	return out
+}
+
+// endings are those of files that cameras and phones write.
+var endings = []string{".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif"}
+
+// isPhoto says whether a word names a photo: by its ending, or, where photos are
+// expected, because there is such a file.
+func isPhoto(text string, expected bool) bool {
+	if slices.Contains(endings, strings.ToLower(filepath.Ext(text))) {
+		return true
+	}
+	if !expected || text == "-" {
+		return false
+	}
+	info, err := os.Stat(text)
+	return err == nil && !info.IsDir()
+}
+
 func (a *app) scan(c *cli.Context) error {
+	if first := c.Args().First(); isPhoto(first, false) {
+		return usage("cutbinder scan PLAN --photo "+first, "%s is a photo; the plan comes first", first)
+	}
 	p, src, err := a.readPlan(c, maxCodes)
 	if err != nil {
 		return err
@@ -35,13 +90,20 @@ func (a *app) scan(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	s := scanner{a: a, bags: q.Bags, plan: p, json: c.Bool("json")}
-	if c.NArg() > 1 {
-		for _, code := range c.Args().Slice()[1:] {
-			s.answer(code)
-		}
-	} else if err := s.lines(); err != nil {
+	s := newScanner(a, q.Bags, p, c.Bool("json"))
+	if err := s.open(c.String("journal")); err != nil {
 		return err
+	}
+	defer s.journal.Close()
+	asked := asks(c)
+	if len(asked) == 0 {
+		asked = []word{{text: "-"}}
+	}
+	if err := s.all(c.Context, asked); err != nil {
+		return err
+	}
+	if c.Bool("missing") {
+		s.missing()
 	}
 	if s.failed {
 		return said
@@ -49,86 +111,23 @@ func (a *app) scan(c *cli.Context) error {
 	return nil
 }
 
-type scanner struct {
-	a      *app
-	bags   *bag.Sorted
-	plan   *plan.Plan
-	json   bool
-	failed bool
-}
-
-// lines answers each line of standard input as it comes.
-func (s *scanner) lines() error {
-	in := bufio.NewScanner(s.a.in)
-	for in.Scan() {
-		if line := strings.TrimSpace(in.Text()); line != "" {
-			s.answer(line)
+// all answers words in order. An interrupt ends it as if that were all.
+func (s *scanner) all(ctx context.Context, asked []word) error {
+	for _, w := range asked {
+		var err error
+		switch {
+		case ctx.Err() != nil:
+			return nil
+		case w.photo:
+			err = s.photo(ctx, w.text)
+		case w.text == "-":
+			err = s.lines(ctx)
+		default:
+			err = s.code(w.text)
 		}
-	}
-	if err := in.Err(); err != nil {
-		return fault("", "cannot read standard input: %v", err)
+		if err != nil {
+			return err
+		}
 	}
 	return nil
-}
-
-// The shape of "scan --json".
-type (
-	answerOut struct {
-		Code      string       `json:"code"`
-		OK        bool         `json:"ok"`
-		Bag       int          `json:"bag"`
-		Of        int          `json:"of"`
-		Block     string       `json:"block"`
-		BlockName string       `json:"block_name"`
-		Contents  []contentOut `json:"contents"`
-		Problem   string       `json:"problem"`
-	}
-	contentOut struct {
-		Cut     string   `json:"cut"`
-		Count   int      `json:"count"` // spares not counted
-		Spares  int      `json:"spares,omitempty"`
-		Fabrics []string `json:"fabrics"`
-	}
-)
-
-func (s *scanner) answer(text string) {
-	answer := s.bags.Read(text)
-	s.failed = s.failed || !answer.OK()
-	if s.json {
-		enc := json.NewEncoder(s.a.out)
-		enc.SetEscapeHTML(false)
-		enc.Encode(s.object(answer))
-		return
-	}
-	v := say.For(s.plan).InPlain()
-	if !answer.OK() {
-		fmt.Fprintf(s.a.out, "%s  %s\n", answer.Code, answer.Problem)
-		if answer.Hint != "" {
-			fmt.Fprintf(s.a.out, "%s  hint: %s\n", strings.Repeat(" ", len(answer.Code)), answer.Hint)
-		}
-		return
-	}
-	b := answer.Bag
-	fmt.Fprintf(s.a.out, "%s  bag %d of %d, %s\n", answer.Code, b.Number, b.Of, b.Heading())
-	for _, row := range b.Rows {
-		fmt.Fprintf(s.a.out, "%s  %s\n", strings.Repeat(" ", len(answer.Code)), v.Row(row))
-	}
-}
-
-func (s *scanner) object(answer bag.Answer) answerOut {
-	out := answerOut{Code: answer.Code, OK: answer.OK(), Of: len(s.bags.Bags), Contents: []contentOut{}, Problem: answer.Problem}
-	if !answer.OK() {
-		return out
-	}
-	b := answer.Bag
-	out.Bag, out.Block, out.BlockName = b.Number, b.Block(), b.BlockName()
-	v := say.For(s.plan).InPlain()
-	for _, row := range b.Rows {
-		content := contentOut{Cut: v.Size(row.Cut), Count: row.Count, Spares: row.Spares}
-		for _, share := range row.Fabrics {
-			content.Fabrics = append(content.Fabrics, share.ID)
-		}
-		out.Contents = append(out.Contents, content)
-	}
-	return out
 }

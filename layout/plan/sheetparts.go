@@ -94,6 +94,7 @@ func (s *sheetReader) readPieces() {
 		s.sides(t, &r)
 		b := s.blockOf(r)
 		s.counted(&r, b)
+		slices.SortStableFunc(r.fields.pairs, func(a, b pair) int { return lineOrder(a.key) - lineOrder(b.key) })
 		if b == nil {
 			s.pieces = append(s.pieces, r.fields)
 			continue
@@ -106,6 +107,15 @@ func (s *sheetReader) readPieces() {
 		}
 		b.val.pairs[i].val.items = append(b.val.pairs[i].val.items, r.fields)
 	}
+}
+
+// lineOrder is where a key stands in a line of pieces as people write it.
+func lineOrder(key string) int {
+	first := []string{"unit", "finished", "cut", "each", "need", "fabric", "mix", "fabrics", "for"}
+	if i := slices.Index(first, key); i >= 0 {
+		return i
+	}
+	return len(first)
 }
 
 // blockOf is the block that a row names; nil where it names none. Without a sheet
