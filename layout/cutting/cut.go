@@ -91,7 +91,7 @@ func (f *Fabric) cutBought(ctx context.Context, p *plan.Plan, o Options) error {
 	if err != nil {
 		return err
 	}
-	c := newCloth(r.Cloths[0], f.Pieces)
+	c := newCloth(r.Cloths[0], f.Pieces, p.Ruler.H)
 	c.Name, c.Bought, c.W, c.Square = "to buy", true, f.Fabric.Width, p.Allow.Squaring
 	f.Short = r.Short
 	f.Used, f.Bound, f.Any, f.Proved = length.Length(r.Used), length.Length(r.Bound), length.Length(r.Any), r.Proved
@@ -122,7 +122,7 @@ func (f *Fabric) cutGiven(ctx context.Context, p *plan.Plan, o Options) error {
 		f.Used, f.Bound, f.Any = length.Length(r.Used), length.Length(r.Bound), length.Length(r.Any)
 		fits := true
 		for i, h := range have {
-			c := newCloth(r.Cloths[i], f.Pieces)
+			c := newCloth(r.Cloths[i], f.Pieces, p.Ruler.H)
 			c.Name, c.W, c.L, c.Square = h.Name, h.W, h.H, p.Allow.Squaring
 			f.Cloths = append(f.Cloths, c)
 			if need := trueing(p, c.strips()); need > loss[i] && c.leftAtEnd()+loss[i] < need {

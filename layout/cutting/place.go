@@ -9,12 +9,13 @@ import (
 
 // newCloth turns a packed section into a cloth whose late strips come last, its
 // cuts numbered.
-func newCloth(root pack.Section, pieces []*Piece) Cloth {
+func newCloth(root pack.Section, pieces []*Piece, ruler length.Length) Cloth {
 	var c Cloth
 	if root.Dir == pack.Across {
 		root.Parts = lateLast(root, pieces)
 	}
 	c.Root = c.place(root)
+	c.pairUp(ruler)
 	squared := 1 // the first cut
 	number(&c.Root, &squared)
 	return c

@@ -120,21 +120,11 @@ func (st stepper) step(s Section, parts []Section, folds int) Step {
 
 func (st stepper) numbered(s Section) bool { return s.Number > 0 }
 
-// FoldsFor is how often cloth is folded so that a cut of this run is no longer
-// than the ruler. Past two folds layers creep, so the ruler is moved instead.
-func FoldsFor(run, ruler length.Length) int {
-	n := 0
-	for n < 2 && run>>n > ruler {
-		n++
-	}
-	return n
-}
-
 func (st stepper) then(parts []Section, folds int) []Then {
 	var thens []Then
 	for i := 0; i < len(parts); {
 		j := i + 1
-		for j < len(parts) && st.alike(parts[i], parts[j]) {
+		for j < len(parts) && st.cloth.alike(parts[i], parts[j]) {
 			j++
 		}
 		t := Then{Count: j - i, First: parts[i].Number, Last: parts[j-1].Number, Piece: -1}
@@ -142,7 +132,7 @@ func (st stepper) then(parts []Section, folds int) []Then {
 			t.Piece = st.cloth.Placed[p].Piece
 		} else {
 			t.Steps = st.divide(parts[i], 0)
-			t.fold(parts[i], folds)
+			t.fold(st.cloth, parts[i], folds)
 		}
 		thens = append(thens, t)
 		i = j
@@ -150,43 +140,23 @@ func (st stepper) then(parts []Section, folds int) []Then {
 	return thens
 }
 
-// fold works out how a strip is sub-cut while it is still folded once: pieces of
-// one size come off in twos from the selvage end, the odd one after the fold is
-// opened. Strips of several sizes are opened first.
-func (t *Then) fold(strip Section, folds int) {
-	if folds != 1 || strip.Dir != Along {
-		return
-	}
-	var size length.Length
-	n := 0
-	for _, s := range t.Steps {
-		if s.Leftover {
-			continue
-		}
-		if n > 0 {
-			return
-		}
-		size, n = s.Size.W, s.Count
-	}
-	double := min(n/2, int(strip.W/2/size))
-	switch {
-	case n == 1 && size > strip.W/2 && size < strip.W && size%2 == 0:
-		t.AtFold = size / 2
-	case n > 1 && n-2*double <= 1:
-		t.Doubles, t.Singles = double, n-2*double
+// fold says how a strip of a cloth that is folded once is sub-cut.
+func (t *Then) fold(c *Cloth, strip Section, folds int) {
+	if f, ok := c.foldingOf(strip); ok && folds == 1 {
+		t.Doubles, t.Singles, t.AtFold = f.doubles, f.singles, f.atFold
 	}
 }
 
 // alike says that two sections are cut on in the same way into the same pieces.
-func (st stepper) alike(a, b Section) bool {
+func (c *Cloth) alike(a, b Section) bool {
 	if a.W != b.W || a.H != b.H || a.Dir != b.Dir || len(a.Parts) != len(b.Parts) || (a.Placed < 0) != (b.Placed < 0) {
 		return false
 	}
 	if a.Placed >= 0 {
-		return st.cloth.Placed[a.Placed].Piece == st.cloth.Placed[b.Placed].Piece
+		return c.Placed[a.Placed].Piece == c.Placed[b.Placed].Piece
 	}
 	for i := range a.Parts {
-		if !st.alike(a.Parts[i], b.Parts[i]) {
+		if !c.alike(a.Parts[i], b.Parts[i]) {
 			return false
 		}
 	}

@@ -26,7 +26,8 @@ func (v Voice) Proof(p *plan.Plan, f *cutting.Fabric) string {
 	case f.Proved || trade.ToBuy(f.Bound, rules).Buy >= f.Buy.Buy:
 		return fmt.Sprintf("Proved: no other way of cutting %s lowers what must be bought.", kind)
 	}
-	return fmt.Sprintf("Cut %s, at most %s of cloth could still be saved.", kind, v.With(f.Used-f.Bound))
+	least := trade.ToBuy(f.Bound, rules).Buy
+	return fmt.Sprintf("The best cutting %s that was found; it isn't proved that %s wouldn't do.", kind, v.ToBuy(least))
 }
 
 func (v Voice) shelfProof(f *cutting.Fabric) string {

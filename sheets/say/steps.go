@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"cutbinder/layout/cutting"
-	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
 )
 
@@ -27,6 +26,7 @@ type steps struct {
 	f      *cutting.Fabric
 	c      *cutting.Cloth
 	lines  []Line
+	layers int  // that strips are cut through
 	folded bool // the fold has been looked at
 	late   bool // the lines are about what is cut last
 }
@@ -54,23 +54,37 @@ func (s *steps) add(label, format string, args ...any) {
 	s.lines = append(s.lines, Line{Label: label, Text: fmt.Sprintf(format, args...)})
 }
 
-// square says how the cloth is laid down and its end straightened.
+// square says how the cloth is laid down and its end straightened. The selvages
+// run away from the hand that holds the ruler, so that strips come off the near
+// end; in the picture that end is edge 1.
 func (s *steps) square(cuts []cutting.Step) {
-	lay := "Lay the cloth flat in one layer."
+	lay := "Lay the cloth flat in one layer" + s.lying()
+	s.layers = 1
 	if first := cuts[0]; first.Dir == cutting.Across {
 		switch first.Folds {
 		case 1:
-			lay = "Fold selvage to selvage until the fold hangs flat."
+			lay, s.layers = "Fold selvage to selvage until the fold hangs flat, and lay it so that the fold runs from left to right", 2
 		case 2:
-			lay = "Fold selvage to selvage, then the fold to the selvages: four layers."
+			lay, s.layers = "Fold selvage to selvage, then the fold to the selvages (four layers), and lay it so that the folds run from left to right", 4
 		}
 	}
-	end := fmt.Sprintf("Straighten the %s-hand end", s.Near())
+	end := fmt.Sprintf("Straighten the end at your %s, edge 1 in the picture", s.Near())
 	if s.c.Square > 0 {
-		s.add("1", "%s %s: take off no more than %s.", lay, end, s.With(s.c.Square))
+		s.add("1", "%s. %s: take off no more than %s.", lay, end, s.With(s.c.Square))
 		return
 	}
-	s.add("1", "%s %s; no cloth is allowed for it, so take off threads only.", lay, end)
+	s.add("1", "%s. %s; no cloth is allowed for it, so take off threads only.", lay, end)
+}
+
+// lying says which way a single layer lies.
+func (s *steps) lying() string {
+	switch left, right := s.c.Selvages(); {
+	case left && right:
+		return ", its selvages from left to right"
+	case left:
+		return ", its selvage from left to right"
+	}
+	return ", its length from left to right"
 }
 
 // step says the cuts that free the parts of one size. run is what a strip's
@@ -137,217 +151,6 @@ func (s *steps) lengthwise(step cutting.Step) string {
 	return text
 }
 
-// then says how strips that are alike are cut on.
-func (s *steps) then(step cutting.Step, t cutting.Then) {
-	who := ""
-	if len(step.Then) > 1 {
-		who = whose(t)
-	}
-	switch {
-	case t.Piece >= 0:
-		s.add("", "%s", upperFirst(who+s.asTheyAre(t)))
-	case t.AtFold > 0:
-		s.add("", "%s", upperFirst(who+s.atFold(t)))
-	case t.Doubles > 0:
-		s.add("", "%s", upperFirst(who+s.doubled(t)))
-	case isCloth(t):
-		s.add("", "%s", upperFirst(who+s.narrow(step)))
-		for _, inner := range t.Steps {
-			s.step(inner, s.With(step.Size.W))
-		}
-	default:
-		s.opened(step, t, who)
-	}
-}
-
-// isCloth says that parts are cut on as cloth: with numbered strips of their own.
-func isCloth(t cutting.Then) bool {
-	return len(t.Steps) > 0 && t.Steps[0].First > 0
-}
-
-func (s *steps) narrow(step cutting.Step) string {
-	return fmt.Sprintf("the section of %s is now cut as a narrower cloth:", s.Size(step.Size))
-}
-
-func whose(t cutting.Then) string {
-	if t.First == 0 {
-		return fmt.Sprintf("%s of them: ", number(t.Count))
-	}
-	return fmt.Sprintf("%s %s: ", Plural(t.Count, "strip", "strips"), span(t.First, t.Last))
-}
-
-func (s *steps) asTheyAre(t cutting.Then) string {
-	return fmt.Sprintf("%s%s used whole%s.", s.selvages(), Plural(t.Count, "it is", "they are"), s.after(t.Piece))
-}
-
-func (s *steps) atFold(t cutting.Then) string {
-	piece := s.pieces(t.Steps[0], 1)
-	return fmt.Sprintf("%skeep %s folded and measure %s from the fold: opened, that is %s. %s gives %s.", s.selvages(),
-		Plural(t.Count, "it", "each"), s.With(t.AtFold), s.With(2*t.AtFold), each(t.Count), piece) + s.rest(t)
-}
-
-func (s *steps) doubled(t cutting.Then) string {
-	stack := ""
-	if t.Count > 1 {
-		stack = "Stack two folded strips at a time at the most. "
-	}
-	last := ""
-	if t.Singles > 0 {
-		last = ", then open the fold for the last one"
-	}
-	first := t.Steps[0]
-	if first.Leftover {
-		first = t.Steps[1]
-	}
-	cut := fmt.Sprintf("%ssub-cut at %s: %s through both layers%s. %s gives %s.%s", s.selvages(),
-		s.Len(first.Size.W), times(t.Doubles), last, each(t.Count), s.pieces(first, 1), s.rest(t))
-	if stack != "" {
-		cut = upperFirst(cut)
-	}
-	return stack + cut
-}
-
-func each(n int) string { return Plural(n, "It", "Each strip") }
-
-// opened says the sub-cuts of a strip that lies open, from the near side: in a
-// sentence while they are few, else one below the other.
-func (s *steps) opened(step cutting.Step, t cutting.Then, who string) {
-	text := ""
-	if step.First > 0 {
-		text = s.selvages()
-	}
-	if step.Folds > 0 {
-		text += Plural(t.Count, "open it; ", "open them; ")
-	}
-	text += s.endToEnd(step)
-	text = upperFirst(who + text + "from the " + s.Near())
-	if t.Count > 1 {
-		text += " of each"
-	}
-	var parts []string
-	for _, inner := range kept(t.Steps) {
-		for _, then := range inner.Then {
-			parts = append(parts, s.part(inner, then, then.Count))
-		}
-	}
-	if len(parts) <= 2 {
-		s.add("", "%s: %s.%s", text, strings.Join(parts, "; then "), s.rest(t))
-		return
-	}
-	s.add("", "%s:", text)
-	if rest := s.rest(t); rest != "" {
-		parts = append(parts, strings.TrimSuffix(rest[1:], "."))
-	}
-	for _, part := range parts {
-		s.lines = append(s.lines, Line{Text: part, Inner: true})
-	}
-}
-
-// endToEnd says how a strip is folded whose sub-cuts are longer than the ruler.
-func (s *steps) endToEnd(step cutting.Step) string {
-	run := step.Size.H
-	if step.Dir == cutting.Along {
-		run = step.Size.W
-	}
-	if run <= s.p.Ruler.H {
-		return ""
-	}
-	folds := cutting.FoldsFor(run, s.p.Ruler.H)
-	return fmt.Sprintf("fold %s end to end %s, so that the cuts are %s long; ", Plural(step.Count, "it", "each"), times(folds), s.With(run>>folds))
-}
-
-// selvages asks for the cloth's woven edges to be cut off, where it has any.
-func (s *steps) selvages() string {
-	switch left, right := s.c.Selvages(); {
-	case left && right:
-		return "selvages off; "
-	case left:
-		return "selvage off; "
-	}
-	return ""
-}
-
-// Keepable is the least side of a leftover worth keeping: a patch of one inch
-// with its seams.
-const Keepable = 3 * length.Inch / 2
-
-// rest names what is left at the end of a strip, where it is worth keeping.
-func (s *steps) rest(t cutting.Then) string {
-	for _, inner := range t.Steps {
-		if inner.Leftover && min(inner.Size.W, inner.Size.H) >= Keepable {
-			return fmt.Sprintf(" %s is left over.", s.Size(inner.Size))
-		}
-	}
-	return ""
-}
-
-// pieces says what the parts of one step become: "(6) squares 4¾", "(6) pieces
-// 2 × 2¼, cut 2 wide, then trimmed", "(3) sections 2 wide, each into …".
-func (s *steps) pieces(step cutting.Step, times int) string {
-	if len(step.Then) == 0 {
-		return ""
-	}
-	var all []string
-	for _, t := range step.Then {
-		all = append(all, s.part(step, t, t.Count*times))
-	}
-	return Things(all)
-}
-
-func (s *steps) part(step cutting.Step, t cutting.Then, n int) string {
-	if t.Piece >= 0 {
-		return s.name(step.Size, t.Piece, n)
-	}
-	kept := kept(t.Steps)
-	if len(kept) == 1 && len(kept[0].Then) == 1 && kept[0].Then[0].Piece >= 0 && kept[0].Count == 1 {
-		return fmt.Sprintf("%s: cut %s %s, trim to %s %s", s.name(kept[0].Size, kept[0].Then[0].Piece, n), s.Len(measure(step)),
-			side(step), s.Len(measure(kept[0])), side(kept[0]))
-	}
-	var into []string
-	for _, inner := range kept {
-		into = append(into, s.pieces(inner, 1))
-	}
-	which := ""
-	if n > 1 {
-		which = "each "
-	}
-	return fmt.Sprintf("%s %s %s %s, %scut into %s", Count(n), Plural(n, "section", "sections"), s.Len(measure(step)),
-		side(step), which, Things(into))
-}
-
-func kept(steps []cutting.Step) []cutting.Step {
-	var out []cutting.Step
-	for _, s := range steps {
-		if !s.Leftover {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// measure is what the ruler is set to for a step.
-func measure(step cutting.Step) length.Length {
-	if step.Dir == cutting.Across {
-		return step.Size.H
-	}
-	return step.Size.W
-}
-
-func side(step cutting.Step) string {
-	if step.Dir == cutting.Across {
-		return "high"
-	}
-	return "wide"
-}
-
-// name is a count of pieces with their size as it lies.
-func (s *steps) name(lies length.Size, piece, n int) string {
-	if lies.W == lies.H {
-		return fmt.Sprintf("%s %s %s%s", Count(n), Plural(n, "square", "squares"), s.Len(lies.W), s.after(piece))
-	}
-	return fmt.Sprintf("%s %s %s%s", Count(n), Plural(n, "piece", "pieces"), s.Size(lies), s.after(piece))
-}
-
 // lateStep says that everything a step frees waits until all else is cut.
 func (s *steps) lateStep(step cutting.Step) bool {
 	for _, t := range step.Then {
@@ -375,8 +178,10 @@ func (s *steps) retrue(cuts []cutting.Step) {
 	case n > 0 && strips > n:
 		s.add("", "Square the end again after every %s: %s each time is allowed for.",
 			Plural(n, "strip", number(n)+" strips"), s.With(cutting.RetrueCut))
-	case strips > 4:
+	case strips > 4 && s.layers > 1:
 		s.add("", "Look at the fold again every few strips; where they bend, square the end by a thread or two.")
+	case strips > 4:
+		s.add("", "Check every few strips that the end is still square; take off a thread or two where it isn't.")
 	}
 }
 
