@@ -72,15 +72,21 @@ func (s *Sorted) changed(c Code) (problem, hint string) {
 	return problem, hint
 }
 
-// holding is the only bag with these contents, or nil.
-func (s *Sorted) holding(contents string) *Bag {
+// holding is the only bag with these contents, or nil. Codes seldom need more
+// than a few tries, and more would find bags by chance.
+func (s *Sorted) holding(held string) *Bag {
 	var found *Bag
 	for i := range s.Bags {
-		if s.Bags[i].Code.Holds == contents {
+		contents := holds(&s.Bags[i])
+		for try := range 6 {
+			if heldAs(contents, try) != held {
+				continue
+			}
 			if found != nil {
 				return nil
 			}
 			found = &s.Bags[i]
+			break
 		}
 	}
 	return found

@@ -12,9 +12,9 @@
 // a check character. Mark and contents are written in Alphabet, which leaves out
 // the letters that are easily taken for another character, so such a letter can
 // be read as what it was taken for when it is typed. The check character is that
-// of ISO/IEC 7064, pure system MOD 37-2, over the characters before it: one of
-// 0-9, A-Z and *, so it may be a letter that Alphabet leaves out. Whatever it is,
-// a keyboard has it, and so has the alphanumeric mode of the square code.
+// of ISO/IEC 7064, pure system MOD 37-2, over the characters before it, and could
+// be any of 0-9, A-Z and *: the contents are digested anew until it is one of
+// Alphabet too.
 //
 // What the bag holds is worked out from that bag alone, not from its number or
 // from other bags: a label stays good while its bag keeps number and contents,

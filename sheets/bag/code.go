@@ -30,8 +30,34 @@ func (c Code) String() string {
 	return fmt.Sprintf("%s-%02d-%s%c", c.Mark, c.Bag, c.Holds, c.Check)
 }
 
-func newCode(mark string, number int, holds string) Code {
-	return Code{mark, number, holds, check(fmt.Sprintf("%s%02d%s", mark, number, holds))}
+func newCode(mark string, number int, held string) Code {
+	return Code{mark, number, held, check(fmt.Sprintf("%s%02d%s", mark, number, held))}
+}
+
+// codeFor is the code of a bag whose contents a text tells. Of the contents'
+// digests it takes the first whose check character is in Alphabet too, so that
+// no character of a code is easily taken for another.
+func codeFor(mark string, number int, contents string) Code {
+	var c Code
+	for try := range mostTries {
+		c = newCode(mark, number, heldAs(contents, try))
+		if strings.IndexByte(Alphabet, c.Check) >= 0 {
+			break
+		}
+	}
+	return c
+}
+
+// mostTries is how many digests are tried: 29 of 37 check characters will do, so
+// that the tries run out once in 10^21 codes, and then the last one stands.
+const mostTries = 32
+
+// heldAs stands for contents in two characters: one of their digests.
+func heldAs(contents string, try int) string {
+	if try > 0 {
+		contents = fmt.Sprintf("try %d\n%s", try, contents)
+	}
+	return digest(contents, 2)
 }
 
 // checkSet is the character set of MOD 37-2 in order of value.
@@ -82,9 +108,9 @@ func markFrom(text string) string {
 	}
 }
 
-// holds stands for what a bag holds in two characters: the SHA-256 of its places
-// and rows as this function writes them out. Everything a label says of the
-// contents is in it, and nothing else: not the bag's number, nor the other bags.
+// holds tells what a bag holds: its places and rows. Everything a label says of
+// the contents is in it, and nothing else: not the bag's number, nor the other
+// bags.
 func holds(b *Bag) string {
 	var s strings.Builder
 	for _, p := range b.Places {
@@ -99,7 +125,7 @@ func holds(b *Bag) string {
 			fmt.Fprintf(&s, "fabric %q %d %d\n", f.Name, f.Count, f.Spares)
 		}
 	}
-	return digest(s.String(), 2)
+	return s.String()
 }
 
 // digest writes the first eight bytes of a text's SHA-256, a big-endian number,

@@ -79,7 +79,7 @@ func Sort(p *plan.Plan, lists []cutting.List) *Sorted {
 	s := &Sorted{Title: p.Title, Mark: markOf(p), Units: p.Units, of: map[origin]int{}}
 	for i, g := range groups {
 		b := Bag{Number: i + 1, Of: len(groups), Places: placesOf(g), Rows: rowsOf(g)}
-		b.Code = newCode(s.Mark, b.Number, holds(&b))
+		b.Code = codeFor(s.Mark, b.Number, holds(&b))
 		s.Bags = append(s.Bags, b)
 		for _, e := range g {
 			s.of[e.origin] = b.Number
