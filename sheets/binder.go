@@ -152,7 +152,7 @@ func (b *binder) add(part Part) plan.Problems {
 		}
 	case Fabrics:
 		for i := range b.q.Fabrics {
-			if !allDone(&b.q.Fabrics[i].List) {
+			if !b.q.Fabrics[i].AllDone() {
 				b.book.Add(b.fabricSection(i))
 			}
 		}

@@ -124,7 +124,7 @@ func (b *binder) contents() page.Block {
 		t.Rows = append(t.Rows, b.entry(s.Body, partTitles[part], "part "+string(part), 0))
 		if part == Fabrics {
 			for i := range b.q.Fabrics {
-				if allDone(&b.q.Fabrics[i].List) {
+				if b.q.Fabrics[i].AllDone() {
 					continue
 				}
 				f := b.q.Fabrics[i].Fabric

@@ -146,7 +146,7 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 	st, p := d.b.style, d.c.Placed[placed]
 	piece := d.f.Pieces[p.Piece]
 	tint := st.Tints[p.Piece%len(st.Tints)]
-	done := isDone(d.f.Fabric, piece)
+	done := d.f.IsDone(piece)
 	if done {
 		tint = page.White
 	}

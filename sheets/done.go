@@ -5,34 +5,10 @@ import (
 	"strings"
 
 	"cutbinder/layout/cutting"
-	"cutbinder/layout/length"
 	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets/say"
 )
-
-// asPlanned is a piece's size as plans write it: WOF for strips across the width.
-func asPlanned(p *cutting.Piece) length.Size {
-	if p.WOF {
-		return length.Size{W: length.WOF, H: p.Size.H}
-	}
-	return p.Size
-}
-
-// isDone says whether all pieces of a size are cut already.
-func isDone(f *plan.Fabric, p *cutting.Piece) bool {
-	return f.IsDone(asPlanned(p)) || f.IsDone(p.Size)
-}
-
-// allDone says whether nothing is left to cut from a fabric.
-func allDone(l *cutting.List) bool {
-	for _, p := range l.Pieces {
-		if !isDone(l.Fabric, p) {
-			return false
-		}
-	}
-	return len(l.Pieces) > 0
-}
 
 // undone finds sizes that plans say are cut and that nothing is cut to.
 func undone(p *plan.Plan, lists []cutting.List) (problems plan.Problems) {
@@ -41,7 +17,7 @@ func undone(p *plan.Plan, lists []cutting.List) (problems plan.Problems) {
 			found := false
 			var sizes []string
 			for _, piece := range l.Pieces {
-				found = found || d.Is(piece.Size) || d.Is(asPlanned(piece))
+				found = found || d.Is(piece.Size) || d.Is(piece.AsPlanned())
 				sizes = append(sizes, p.Units.FormatSize(piece.Size))
 			}
 			if !found {
@@ -59,7 +35,7 @@ func (q *Quilt) BagDone(number int) bool {
 		f := &q.Fabrics[i]
 		for _, p := range f.Pieces {
 			for u := range p.Uses {
-				if q.Bags.Of(f.Fabric.ID, p.ID, u) == number && !isDone(f.Fabric, p) {
+				if q.Bags.Of(f.Fabric.ID, p.ID, u) == number && !f.IsDone(p) {
 					return false
 				}
 			}
@@ -87,11 +63,33 @@ func (q *Quilt) bagsLeft() (left []int) {
 func (b *binder) doneWords(f *cutting.Fabric) string {
 	var sizes []string
 	for _, p := range f.Pieces {
-		if isDone(f.Fabric, p) {
+		if f.IsDone(p) {
 			sizes = append(sizes, b.v.Size(p.Size))
 		}
 	}
 	return say.Things(sizes)
+}
+
+// doneLines says of each line of a cloth's steps whether it frees only pieces that
+// are cut already. A step's lines follow the one with its number.
+func (b *binder) doneLines(f *cutting.Fabric, c *cutting.Cloth, lines []say.Line) []bool {
+	out := make([]bool, len(lines))
+	if b.doneWords(f) == "" {
+		return out
+	}
+	done := map[string]bool{}
+	for _, step := range c.Steps(b.q.Plan) {
+		done[digits(step.First)] = f.Done(step)
+	}
+	now := false
+	for i, line := range lines {
+		if line.Label != "" {
+			first := strings.FieldsFunc(line.Label, func(r rune) bool { return r < '0' || r > '9' })
+			now = len(first) > 0 && done[first[0]]
+		}
+		out[i] = now
+	}
+	return out
 }
 
 // doneNote says what the binder leaves out because it is cut already; "" where
@@ -101,7 +99,7 @@ func (b *binder) doneNote() string {
 	for i := range b.q.Fabrics {
 		f := &b.q.Fabrics[i]
 		switch sizes := b.doneWords(f); {
-		case allDone(&f.List):
+		case f.AllDone():
 			words = append(words, f.Fabric.Name)
 		case sizes != "":
 			words = append(words, f.Fabric.Name+" "+sizes)
@@ -141,7 +139,7 @@ func (b *binder) cutAlready() []page.Block {
 // firstSheet is the first fabric that something is left to cut from.
 func (b *binder) firstSheet() int {
 	for i := range b.q.Fabrics {
-		if !allDone(&b.q.Fabrics[i].List) {
+		if !b.q.Fabrics[i].AllDone() {
 			return i
 		}
 	}

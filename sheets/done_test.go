@@ -67,11 +67,28 @@ func TestDone(t *testing.T) {
 			t.Errorf("%q is not said", want)
 		}
 	}
+	for step, ink := range map[string]page.Ink{"Cut (1) strip 3½": page.Black, "Cut (1) strip 2½": page.Grey} {
+		if got := inkOf(doc.Pages, step); got != ink {
+			t.Errorf("%q is printed %v, want %v", step, got, ink)
+		}
+	}
 	for n := 1; n <= len(q.Bags.Bags); n++ {
 		if has(fmt.Sprintf("label %d ", n)) == q.BagDone(n) {
 			t.Errorf("bag %d: done and labelled are both %v", n, q.BagDone(n))
 		}
 	}
+}
+
+// inkOf is the ink of the first line that starts so.
+func inkOf(pages []page.Page, start string) page.Ink {
+	for _, p := range pages {
+		for _, it := range p.Items {
+			if text, ok := it.(page.Text); ok && strings.HasPrefix(strings.ReplaceAll(text.Words(), "\u00a0", " "), start) {
+				return text.Runs[0].Ink
+			}
+		}
+	}
+	return page.NoInk
 }
 
 // A size that nothing is cut to can't be done.

@@ -203,17 +203,23 @@ func handWords(v say.Voice) string {
 func (b *binder) steps(f *cutting.Fabric, c *cutting.Cloth) page.Block {
 	s := b.style
 	list := page.List{Center: true}
-	for _, line := range b.v.Steps(b.q.Plan, f, c) {
+	lines := b.v.Steps(b.q.Plan, f, c)
+	done := b.doneLines(f, c, lines)
+	for i, line := range lines {
+		body := s.Body
+		if done[i] { // it stays, in grey, so that numbers go with the picture
+			body = s.Help
+		}
 		if line.Label == "" && len(list.Items) > 0 {
 			last := &list.Items[len(list.Items)-1]
-			var block page.Block = page.Para{Text: s.Body.Say(line.Text), Mark: "step"}
+			var block page.Block = page.Para{Text: body.Say(line.Text), Mark: "step"}
 			if line.Inner {
 				block = page.Indent{Left: s.Body.Size, Blocks: []page.Block{block}}
 			}
 			last.Blocks = append(last.Blocks, block)
 			continue
 		}
-		item := page.ListItem{Label: s.Bold.Say(line.Label), Text: s.Body.Say(line.Text)}
+		item := page.ListItem{Label: s.Bold.Say(line.Label), Text: body.Say(line.Text)}
 		if line.Label == say.Check {
 			item.Label, item.W = nil, s.Tick
 			item.Draw = func(p *page.Pen, box page.Box) { p.Check(box, s.Tick, "check") }

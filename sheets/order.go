@@ -46,7 +46,7 @@ func (b *binder) orderRow(i int) page.Row {
 // orderTick is the box to tick of a fabric, ticked where all of it is cut.
 func (b *binder) orderTick(f *cutting.Fabric) page.Cell {
 	cell := b.tick("order " + f.Fabric.ID)
-	if draw := cell.Draw; allDone(&f.List) {
+	if draw := cell.Draw; f.AllDone() {
 		cell.Draw = func(p *page.Pen, box page.Box) {
 			draw(p, box)
 			p.Check(page.Box{X: box.X, Y: box.Y, W: b.style.Tick, H: b.style.Body.Lead}, b.style.Tick*3/4, "cut already")
@@ -58,7 +58,7 @@ func (b *binder) orderTick(f *cutting.Fabric) page.Cell {
 // mind is what to keep in mind about a fabric.
 func (b *binder) mind(f *cutting.Fabric) string {
 	var notes []string
-	if allDone(&f.List) {
+	if f.AllDone() {
 		return "cut already"
 	}
 	if f.Fabric.Prewash {

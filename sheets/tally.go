@@ -93,7 +93,7 @@ func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {
 // boxes is a box a piece, or a box a strip where there are too many.
 func (b *binder) boxes(f *cutting.Fabric, i int, h heap, mark string) []page.Block {
 	s, n := b.style, h.count+h.spares
-	if isDone(f.Fabric, f.Pieces[i]) {
+	if f.IsDone(f.Pieces[i]) {
 		return []page.Block{page.Para{Text: s.Help.Say(say.Count(n) + " cut already"), Mark: "tally done"}}
 	}
 	if n <= mostBoxes {
