@@ -236,7 +236,7 @@ func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
 // with one head where the print is one-way. It returns what it fills.
 func (d *diagram) grain(p *page.Pen, at page.Point) page.Box {
 	st := d.b.style
-	h, head := st.Label.Size, st.Label.Size/4
+	h, head := st.Label.Size*3/2, st.Label.Size/4
 	x, top := at.X+head, at.Y+(st.Label.Lead-h)/2
 	tip := func(y, dy length.Length) {
 		p.Polygon([]page.Point{{X: x, Y: y}, {X: x + head, Y: y + dy}, {X: x - head, Y: y + dy}}, page.Black, page.Stroke{}, "grain")
@@ -258,7 +258,7 @@ func (d *diagram) grain(p *page.Pen, at page.Point) page.Box {
 // on, where there is room for it.
 func (d *diagram) aside(p *page.Pen, room page.Box, last bool) {
 	st := d.b.style.Label
-	wordings := []string{"hatched: left over · crossed: waste", "hatched: left over"}
+	wordings := []string{"fine: squared off · wide: left over · crossed: waste", "wide hatching: left over"}
 	if !last {
 		wordings = []string{"the cloth goes on in the next picture", "goes on"}
 	}

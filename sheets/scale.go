@@ -42,7 +42,27 @@ func (b *binder) scaleOf(c *cutting.Cloth) int {
 		}
 	}
 	room := b.book.Body().H * 3 / 5
-	return max(b.scale, b.widthScale(c), scaleFor(tallest, room))
+	scale := max(b.scale, b.widthScale(c), scaleFor(tallest, room))
+	return b.tighter(scale, c.Square+c.Root.H)
+}
+
+// mostPages is over how many pages a picture may go before it is drawn smaller,
+// as long as its sizes can still be read.
+const (
+	mostPages = 2
+	smallest  = 12
+)
+
+// tighter is a smaller scale than the one given where the cloth is so long that
+// its picture would go over too many pages.
+func (b *binder) tighter(scale int, long length.Length) int {
+	sheet := b.book.Body().H * 4 / 5
+	for _, n := range page.Scales {
+		if n > scale && n <= smallest && long/length.Length(scale) > mostPages*sheet {
+			scale = n
+		}
+	}
+	return scale
 }
 
 // scaleFor is the largest usual scale at which a length of cloth fits a room on

@@ -130,7 +130,7 @@ func number(n int) string {
 func (v Voice) Shelf(cloths []plan.Cloth) string {
 	var names, out []string
 	for _, c := range cloths {
-		names = append(names, nth.ReplaceAllString(c.Name, ""))
+		names = append(names, v.Written(nth.ReplaceAllString(c.Name, "")))
 	}
 	for i, name := range names {
 		if slices.Contains(names[:i], name) {
@@ -152,6 +152,22 @@ func (v Voice) Shelf(cloths []plan.Cloth) string {
 
 // nth is what tells cloths that are counted apart: "fat quarter 2 of 3".
 var nth = regexp.MustCompile(` \d+ of \d+$`)
+
+// Written is a name of a cloth as the plan writes it, its fractions set in type.
+func (v Voice) Written(name string) string {
+	if v.Plain {
+		return name
+	}
+	return fraction.ReplaceAllStringFunc(name, func(f string) string {
+		l, err := length.Parse(f, length.Imperial)
+		if err != nil {
+			return f
+		}
+		return length.Imperial.Format(l, length.Typeset)
+	})
+}
+
+var fraction = regexp.MustCompile(`(\d+[ -])?\d+/\d+`)
 
 // Percent is a percentage: "5 %", "2.5 %".
 func Percent(p plan.Percent) string {
