@@ -111,7 +111,7 @@ func (a *app) commands() *cli.App {
 		Action:          a.none,
 		Commands: []*cli.Command{
 			a.newCommand(), a.convertCommand(), a.checkCommand(), a.piecesCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
-			a.labelsCommand(), a.pictureCommand(), a.changesCommand(), a.scanCommand(), a.stocksCommand(),
+			a.labelsCommand(), a.pictureCommand(), a.changesCommand(), a.scanCommand(), a.stocksCommand(), a.schemaCommand(),
 		},
 	}
 }
