@@ -35,13 +35,27 @@ func readHave(r *reader, k Key, v value, f *Fabric) {
 // countForm is a count in digits or words before what it counts.
 var countForm = regexp.MustCompile(`^(\d{1,6}|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: +| *[x×] *)(fat +(?:quarter|eighth)s?|(?:half|quarter|third|eighth)[ -](?:yard|metre|meter)s?)$`)
 
+// briefForm is a fat quarter or eighth, or some, as the trade abbreviates them.
+var briefForm = regexp.MustCompile(`^(|.*[^a-z])f([qe])(s?)$`)
+
+// inFull writes the trade's abbreviations out: "2 fq" is "2 fat quarter". words
+// are in lower case.
+func inFull(words string) string {
+	m := briefForm.FindStringSubmatch(words)
+	if m == nil {
+		return words
+	}
+	what := map[string]string{"q": "fat quarter", "e": "fat eighth"}[m[2]]
+	return strings.TrimSpace(strings.TrimSpace(m[1]) + " " + what + m[3])
+}
+
 // countWords are the counts in words from one.
 var countWords = strings.Fields("one two three four five six seven eight nine ten eleven twelve")
 
 // cloths reads one entry of have:
 //
 //   - a length, at the fabric's full width: "half yard", "1 1/4 yd", "30 cm"
-//   - "fat quarter", "fat eighth"
+//   - "fat quarter", "fat eighth", or FQ, FE
 //   - a count of those or of half yards and the like, in digits or words
 //   - a size, across the cloth first and then along it. But a cut of full width
 //     is written length first in the trade ("9 x 42"): where the second number is
@@ -58,7 +72,7 @@ func (r *reader) cloths(k Key, v value, f *Fabric) []Cloth {
 		return nil
 	}
 	c := Cloth{At: v.at, Name: strings.Join(strings.Fields(s), " ")}
-	words := strings.ToLower(c.Name)
+	words := inFull(strings.ToLower(c.Name))
 	if words == "three quarter yards" {
 		r.fault(v.at, "write 3/4 yd, or 3 x quarter yard", "%s: found %s, which may mean one length or three", k.Name, found(v))
 		return nil
@@ -84,9 +98,29 @@ func (r *reader) measured(v value, f *Fabric) Cloth {
 		c.Name = r.plan.Units.FormatSize(c.Size)
 		return c
 	}
+	r.longEnough("length", v.get("length"))
 	c.W, c.FullWidth = f.Width, true
 	c.Name = r.plan.Units.FormatCloth(c.H)
 	return c
+}
+
+// longEnough notes a number without a unit that comes to less than any cloth is
+// long: in the plan's units it is inches or centimetres, and yards or metres were
+// meant.
+func (r *reader) longEnough(key string, v value) bool {
+	inches, err := length.Parse(v.text, length.Imperial)
+	cms, errCM := length.Parse(v.text, length.Metric)
+	l, least, unit, sells := inches, 4*in, "in", "yd"
+	if r.plan.Units == length.Metric {
+		l, least, unit, sells = cms, 10*cm, "cm", "m"
+	}
+	if v.shape != text || err != nil || errCM != nil || inches == cms || l <= 0 || l >= least {
+		return true
+	}
+	said := strings.TrimSpace(v.text)
+	example := map[string]string{"yd": "1/2 yd", "m": "0.5 m"}[sells]
+	r.fault(v.at, fmt.Sprintf("did you mean %s %s?", said, sells), "%s: %s is read as %s %s, shorter than any cloth; expected a length such as %s", key, said, said, unit, example)
+	return false
 }
 
 // counted writes a count of fat quarters, half yards and the like out, each by its
@@ -137,7 +171,7 @@ func (r *reader) oneCloth(k Key, v value, c *Cloth, f *Fabric) bool {
 	if err == nil {
 		l, ok := r.length(k, v, limits{})
 		c.W, c.H, c.FullWidth = f.Width, l, true
-		return ok
+		return ok && r.longEnough(k.Name, v)
 	}
 	if !strings.ContainsAny(strings.ToLower(v.text), "x×") && !strings.Contains(v.text, " by ") {
 		r.noCloth(k, v, err)
@@ -158,7 +192,7 @@ func (r *reader) noCloth(k Key, v value, err error) {
 	hint := meant(strings.TrimLeft(v.text, "0123456789 "), []string{"fat quarter", "fat quarters", "fat eighth", "half yard", "quarter yard"})
 	why := "is not a length"
 	var e *length.Error
-	switch words := strings.ToLower(strings.TrimSpace(v.text)); {
+	switch words := inFull(strings.ToLower(strings.TrimSpace(v.text))); {
 	case words == "fat quarters" || words == "fat eighths":
 		why, hint = "does not say how many", "write 2 "+words
 	case errors.As(err, &e):

@@ -129,6 +129,10 @@ var wrongPlans = []struct {
 	// cloth at hand
 	{`fabrics: {dusk: {have: some}, wick: {}, ember: {}}`, []string{`1:24: have: "some" is not a length; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters`}},
 	{`fabrics: {dusk: {have: 0}, wick: {}, ember: {}}`, []string{`1:24: have: found "0"; expected a length above zero, such as half yard`}},
+	{`fabrics: {dusk: {have: 1/2}, wick: {}, ember: {}}`, []string{`1:24: have: 1/2 is read as 1/2 in, shorter than any cloth; expected a length such as 1/2 yd | did you mean 1/2 yd?`}},
+	{`fabrics: {dusk: {have: [FQ, 3 7/8, {length: 1 1/4}]}, wick: {}, ember: {}}`, []string{`1:29: have: 3 7/8 is read as 3 7/8 in, shorter than any cloth; expected a length such as 1/2 yd | did you mean 3 7/8 yd?`, `1:45: length: 1 1/4 is read as 1 1/4 in, shorter than any cloth; expected a length such as 1/2 yd | did you mean 1 1/4 yd?`}},
+	{"units: metric\nfabrics: {dusk: {have: 1.1}, wick: {}, ember: {}}", []string{`2:24: have: 1.1 is read as 1.1 cm, shorter than any cloth; expected a length such as 0.5 m | did you mean 1.1 m?`}},
+	{`fabrics: {dusk: {have: fqs}, wick: {}, ember: {}}`, []string{`1:24: have: "fqs" does not say how many; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters | write 2 fat quarters`}},
 	{`fabrics: {dusk: {have: 2 fat quaters}, wick: {}, ember: {}}`, []string{`1:24: have: "2 fat quaters" has no unit named "fat"; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters | did you mean fat quarters?`}},
 	{`fabrics: {dusk: {have: three quarter yards}, wick: {}, ember: {}}`, []string{`1:24: have: found "three quarter yards", which may mean one length or three | write 3/4 yd, or 3 x quarter yard`}},
 	{`fabrics: {dusk: {have: 0 fat quarters}, wick: {}, ember: {}}`, []string{`1:24: have: found "0 fat quarters"; expected a count from 1 to 2000`}},
