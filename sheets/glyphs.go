@@ -31,7 +31,11 @@ func (q *Quilt) MissingGlyphs(set fonts.Set) plan.Problems {
 		look(f.Place("name"), f.Name)
 		look(f.Place("note"), f.Note)
 	}
+	for _, m := range p.Mixes {
+		look(m.At, m.ID)
+	}
 	for _, block := range p.Blocks {
+		look(block.At, block.ID)
 		look(block.Place("name"), block.Name)
 		for _, piece := range block.Pieces {
 			look(piece.Place("for"), piece.For)

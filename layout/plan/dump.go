@@ -26,6 +26,7 @@ func (p *Plan) String() string {
 	}
 	for _, b := range p.Blocks {
 		d.line("block %s %q make %d finished %v", b.ID, b.Name, b.Make, b.Finished)
+		d.drawing(b.Drawing)
 		d.pieces(b.Pieces)
 	}
 	if len(p.Pieces) > 0 {
@@ -81,12 +82,26 @@ func (d *dump) fabric(f *Fabric) {
 		}
 	}
 	d.line("fabric %s %q %s width %v, %v, step %v, shrink %v x %v, dye %v%s", f.ID, f.Name, f.Colour, f.Width, f.Cutting, f.Step, f.Shrink.Width, f.Shrink.Length, f.Bleeds, flags)
+	if f.Done || len(f.DoneSizes) > 0 {
+		d.line("  done %v %v", f.Done, f.DoneSizes)
+	}
 	for _, c := range f.Have {
 		full := ""
 		if c.FullWidth {
 			full = " (full width)"
 		}
 		d.line("  have %q %v%s", c.Name, c.Size, full)
+	}
+}
+
+// drawing adds a block's cells.
+func (d *dump) drawing(w *Drawing) {
+	if w == nil {
+		return
+	}
+	d.line("  drawn in columns %v and rows %v", w.Columns, w.Rows)
+	for _, c := range w.Cells {
+		d.line("    %d,%d %d x %d %s %s turn %d from %v", c.Column, c.Row, c.Across, c.Down, c.Word, c.Unit, c.Turn, c.Sources)
 	}
 }
 

@@ -367,6 +367,9 @@ func FuzzRead(f *testing.F) {
 	for _, c := range wrongPlans {
 		f.Add([]byte(wholePlan(c.yaml)))
 	}
+	for _, c := range drawings {
+		f.Add([]byte(wholePlan("blocks: {A: " + c.block + "}")))
+	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, ps := Read("p", data)
 		if (p == nil) == (len(ps) == 0) {
