@@ -38,6 +38,7 @@ type app struct {
 
 func main() {
 	debug.SetGCPercent(400) // a run is short: memory is cheaper than collecting it
+	debug.SetMemoryLimit(memory)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	code := (&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(ctx, os.Args)
 	stop()

@@ -132,6 +132,9 @@ func (a *app) writePDF(c *cli.Context, src source, doc page.Document, ending str
 }
 
 func (a *app) writeDocument(name string, doc page.Document) error {
+	if n := len(doc.Pages); n > maxPages {
+		return fault("print it in parts with --only, or part the plan", "the document has %d pages; expected at most %d", n, maxPages)
+	}
 	err := a.writeFile(name, func(w io.Writer) error { return pdf.Write(w, doc) })
 	if err == nil && name != "-" {
 		a.say("wrote %s: %s", name, counted(len(doc.Pages), "page", "pages"))

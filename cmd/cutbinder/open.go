@@ -11,15 +11,7 @@ import (
 	"strings"
 )
 
-// The largest files that are read. What a plan may hold is limited where it is
-// read, in layout/plan, and what may be printed in limits.go.
-const (
-	maxPlan  = 4 << 20
-	maxFont  = 32 << 20
-	maxFiles = 50 // comma-separated files in a folder
-)
-
-// patience with a file that changes while it is read: this many tries.
+// readTries is the patience with a file that changes while it is read.
 const readTries = 3
 
 // openPlan reads a plan: a file, or a folder of comma-separated files, which are

@@ -27,7 +27,7 @@ func addBlock(r *reader, p *Plan, at pair) {
 	}
 	switch stated := b.Stated("pieces"); {
 	case at.val.shape != mapping && at.val.shape != nothing:
-	case !stated && !b.Stated("draw"):
+	case !stated && !b.Stated("draw") && !r.misspelt(b.Node, "pieces", "draw"):
 		r.fault(at.val.at, "write pieces: [{finished: 3, each: 4, fabric: dusk}], or draw: and rows of cells", "block %q has neither pieces nor draw; expected one of them", b.ID)
 	case stated && len(b.Pieces) == 0:
 		r.fault(b.Place("pieces"), "", "block %q has no pieces; expected at least one line of them", b.ID)

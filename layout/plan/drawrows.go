@@ -7,9 +7,6 @@ import (
 	"cutbinder/layout/length"
 )
 
-// maxGrid bounds the columns and the rows of a drawing.
-const maxGrid = 64
-
 // lettersKey is short names for what stands in drawings.
 var lettersKey = Key{Name: "letters", Kind: KindLetters, Doc: "Short names for fabrics and mixes in drawings.", Example: "{n: nightprints, w: wick}"}
 
@@ -129,9 +126,6 @@ func (r *reader) rowsOf(k Key, v value) (rows [][]word) {
 	}
 	return rows
 }
-
-// maxCells bounds the blocks of a quilt's rows.
-const maxCells = 10_000
 
 // readQuilt reads the quilt's rows of blocks. A block may be turned: > behind its
 // name is a quarter to the right, < one to the left, >> a half.

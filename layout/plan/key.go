@@ -133,7 +133,7 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 	byName := make(map[string]value, len(v.pairs))
 	for _, p := range v.pairs {
 		if !slices.ContainsFunc(t.fields, func(f field[T]) bool { return f.Name == p.key }) {
-			r.unknownKey(t.data(), p)
+			r.unknownKey(t.data(), v.at, p)
 			continue
 		}
 		n.Keys[p.key] = p.val.at
@@ -146,7 +146,7 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 			r.noValue(f.Key, val.at)
 		case written:
 			f.read(r, f.Key, val, into)
-		case f.Required:
+		case f.Required && !r.misspelt(n, f.Name):
 			r.fault(v.at, "write "+f.Name+": "+f.Example, "key %q is missing from the %s; expected %s", f.Name, t.name, f.expected())
 		}
 	}

@@ -7,9 +7,6 @@ import (
 	"unicode"
 )
 
-// maxName is the longest name of a fabric, mix or block, in characters.
-const maxName = 40
-
 // goodName says whether a name of the writer's own will do.
 func (r *reader) goodName(k Key, p pair) bool {
 	switch {
@@ -69,15 +66,21 @@ func (r *reader) unknownName(v value, noun string, names []string) {
 	r.fault(v.at, meant(v.text, names), "%s %q is not in this plan; expected one of %s", noun, shorten(v.text), some(names))
 }
 
-// unknownKey notes a key that a mapping doesn't have, and names the one that was
-// probably meant.
-func (r *reader) unknownKey(t Table, p pair) {
+// unknownKey notes a key that the mapping at a place doesn't have, and names the
+// one that was probably meant.
+func (r *reader) unknownKey(t Table, at Pos, p pair) {
 	if len(r.faults) >= maxFaults {
 		return
 	}
 	names := make([]string, len(t.Keys))
 	for i, k := range t.Keys {
 		names[i] = k.Name
+	}
+	if words := r.keysMeant(p.key, names); len(words) > 0 {
+		if r.meant == nil {
+			r.meant = map[Pos][]string{}
+		}
+		r.meant[at] = append(r.meant[at], words...)
 	}
 	hint := r.keyHint(p, names)
 	if hint != "" && len(names) > 12 {
@@ -94,28 +97,42 @@ var otherWords = map[string][]string{
 	"wof": {"width"}, "directional": {"one-way"}, "stash": {"have"},
 }
 
-// keyHint says what to write for a key that isn't known: a name that is almost
-// the same, the plan's word for it, the mapping it belongs in, or a near name.
+// keyHint says what to write for a key that isn't known: a name that was probably
+// meant, or the mapping the key belongs in.
 func (r *reader) keyHint(p pair, names []string) string {
 	if p.val.shape == nothing && p.key != "" && p.key[0] >= '0' && p.key[0] <= '9' {
 		return "a comma parts values here: write a decimal with a point"
 	}
-	if name, d := nearest(p.key, names); d == 1 {
-		return "did you mean " + name + "?"
+	if words := r.keysMeant(p.key, names); len(words) > 0 {
+		return "did you mean " + strings.Join(words, " or ") + "?"
 	}
-	var words []string
-	for _, name := range otherWords[strings.ToLower(p.key)] {
+	return r.belongs(p.key)
+}
+
+// keysMeant are the keys that an unknown one was probably meant for: a name that
+// is almost the same, the plan's words for it, or a near name, unless the key
+// belongs in another mapping.
+func (r *reader) keysMeant(key string, names []string) (words []string) {
+	near, d := nearest(key, names)
+	if d == 1 {
+		return []string{near}
+	}
+	for _, name := range otherWords[strings.ToLower(key)] {
 		if slices.Contains(names, name) {
 			words = append(words, name)
 		}
 	}
-	if len(words) > 0 {
-		return "did you mean " + strings.Join(words, " or ") + "?"
+	if len(words) == 0 && near != "" && r.belongs(key) == "" {
+		words = []string{near}
 	}
-	if where := r.belongs(p.key); where != "" {
-		return where
-	}
-	return meant(p.key, names)
+	return words
+}
+
+// misspelt says that a key isn't told as missing: one that was probably meant for
+// it, or for another of the keys that would do, stands in the same mapping and is
+// told already.
+func (r *reader) misspelt(n Node, keys ...string) bool {
+	return slices.ContainsFunc(keys, func(k string) bool { return slices.Contains(r.meant[n.At], k) })
 }
 
 // belongs names the mappings that do have a key.

@@ -77,7 +77,7 @@ func (r *reader) oneSource(n Node, what string) {
 	switch fabric, mix := n.Stated("fabric"), n.Stated("mix"); {
 	case fabric && mix:
 		r.fault(n.Place("mix"), "keep one of them", "%s has both fabric and mix; expected one", what)
-	case !fabric && !mix:
+	case !fabric && !mix && !r.misspelt(n, "fabric", "mix"):
 		r.fault(n.At, "write fabric: and the fabric's name", "%s has no fabric", what)
 	}
 }
@@ -113,7 +113,7 @@ func (r *reader) numbered(p *Piece, b *Block) {
 	switch {
 	case p.Stated(other):
 		r.fault(p.Place(other), fmt.Sprintf("write %s here", want), "%s is for pieces %s; expected %s", other, wrong, want)
-	case !p.Stated(want):
+	case !p.Stated(want) && !r.misspelt(p.Node, want):
 		example := map[string]string{"need": "40", "each": "4"}[want]
 		r.fault(p.At, "write "+want+": "+example, "the piece has no %s; expected how many pieces, for it stands %s", want, where)
 	}

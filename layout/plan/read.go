@@ -71,17 +71,6 @@ func unitsOf(v value) length.System {
 	return length.Imperial
 }
 
-// Limits on a plan, far above any quilt's.
-const (
-	maxFabrics = 500
-	maxBlocks  = 200
-	maxLines   = 2000 // lines of pieces in one list
-	maxPieces  = 100_000
-	maxCloths  = 2000
-	maxBorders = 20
-	maxStrips  = 50
-)
-
 // planTable is the plan file itself. Fabrics and mixes come before all that names
 // them.
 var planTable = table[Plan]{"plan", "A quilt's cut plan.", []field[Plan]{

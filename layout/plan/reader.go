@@ -11,9 +11,6 @@ import (
 	"cutbinder/layout/pack"
 )
 
-// maxFaults bounds what one run tells of a file that is no plan at all.
-const maxFaults = 1000
-
 // A reader turns a file's values into a Plan and notes every fault on the way. A
 // value that is faulty is left at its default, and reading goes on.
 type reader struct {
@@ -21,8 +18,9 @@ type reader struct {
 	standard standards
 	tables   []Table
 	faults   Problems
-	shelf    int  // lengths of cloth at hand so far, for the limit
-	ownSheet bool // all eight numbers of a label sheet are written
+	meant    map[Pos][]string // of a mapping, the keys that its unknown ones were meant for
+	shelf    int              // lengths of cloth at hand so far, for the limit
+	ownSheet bool             // all eight numbers of a label sheet are written
 }
 
 // fault notes what is wrong at a place.
@@ -66,9 +64,6 @@ func (r *reader) tooMany(k Key, v value, n, most int) bool {
 	return true
 }
 
-// maxText is the longest text that is taken, in characters.
-const maxText = 2000
-
 // text reads a text of any kind, as it is written.
 func (r *reader) text(k Key, v value) (string, bool) {
 	if v.shape != text {
@@ -99,13 +94,6 @@ func (r *reader) count(k Key, v value, least, most int) (int, bool) {
 	}
 	return n, true
 }
-
-// The longest length and the longest side of a size that plans may have: far
-// above any bolt's and any quilt's, and low enough that sums and areas stay small.
-const (
-	maxLength = 200 * length.Yard
-	maxSize   = 30 * length.Yard
-)
 
 // limits are what a length must lie within.
 type limits struct {
@@ -218,9 +206,6 @@ func (r *reader) choice(k Key, v value) (int, bool) {
 	r.rejectFor(k, v, meant(v.text, k.Choices))
 	return 0, false
 }
-
-// maxSide bounds each count of a grid.
-const maxSide = 100
 
 // grid reads two counts with x between them.
 func (r *reader) grid(k Key, v value) (across, down int, ok bool) {

@@ -72,7 +72,7 @@ func (r *reader) blockSize(n Node, what string) (z length.Size) {
 		}
 		z = b.Finished
 	}
-	if z == (length.Size{}) {
+	if z == (length.Size{}) && !r.misspelt(n, "block") {
 		r.fault(n.At, "write block: and the finished size", "the %s has no block; expected the blocks' finished size, since the plan doesn't state one size for all of them", what)
 	}
 	return z

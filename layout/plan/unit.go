@@ -59,6 +59,7 @@ func (r *reader) sized(p *Piece, rule unitRule) {
 		r.fault(p.Place("cut"), "keep the one that you know", "the piece has both a finished and a cut size; expected one")
 	case cut && !rule.cut:
 		r.fault(p.Place("cut"), "write finished: and the finished size; the cut sizes follow from it", "unit %s takes no cut size", p.Unit)
+	case !cut && !finished && (r.misspelt(p.Node, "finished") || rule.cut && r.misspelt(p.Node, "cut")):
 	case !cut && !finished && rule.cut:
 		r.fault(p.At, "write finished: or cut: and a size", "the piece has no size; expected finished or cut")
 	case !cut && !finished:
@@ -109,12 +110,15 @@ func (r *reader) setSized(p *Piece) {
 			r.fault(p.Place(key), "its sizes and fabrics stand in strips, and segment is what is cut off", "a strip set takes no %s", key)
 		}
 	}
-	if !p.Stated("strips") {
+	switch {
+	case p.Stated("strips"):
+		if len(p.Strips) < 2 {
+			r.fault(p.Place("strips"), "", "the strip set has %d strips; expected two or more", len(p.Strips))
+		}
+	case !r.misspelt(p.Node, "strips"):
 		r.fault(p.At, "write strips: [{fabric: dusk, finished: 2}, {fabric: wick, finished: 2}]", "the strip set has no strips")
-	} else if len(p.Strips) < 2 {
-		r.fault(p.Place("strips"), "", "the strip set has %d strips; expected two or more", len(p.Strips))
 	}
-	if !p.Stated("segment") {
+	if !p.Stated("segment") && !r.misspelt(p.Node, "segment") {
 		r.fault(p.At, "write segment: 2", "the strip set has no segment; expected the finished length that is cut off it")
 	}
 }
@@ -132,6 +136,7 @@ func (r *reader) sourced(p *Piece, rule unitRule) {
 		}
 	}
 	switch n := len(p.Sources); {
+	case len(stated) == 0 && r.misspelt(p.Node, "fabric", "mix", "fabrics"):
 	case len(stated) == 0:
 		r.fault(p.At, "write fabric: and the fabric's name", "the piece has no fabric")
 	case len(stated) > 1:

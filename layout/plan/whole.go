@@ -33,7 +33,7 @@ func (r *reader) makes() {
 		}
 	}
 	for _, b := range r.plan.Blocks {
-		if b.Stated("make") || b.Keys == nil {
+		if b.Stated("make") || b.Keys == nil || r.misspelt(b.Node, "make") {
 			continue
 		}
 		if b.Make = times[b.ID]; b.Make == 0 {
@@ -65,7 +65,7 @@ func (r *reader) something() {
 		return
 	}
 	for _, key := range []string{"blocks", "pieces", "borders", "setting", "sashing", "binding", "backing"} {
-		if p.Stated(key) && len(r.faults) > 0 {
+		if p.Stated(key) && len(r.faults) > 0 || r.misspelt(p.Node, key) {
 			return
 		}
 	}
@@ -75,7 +75,7 @@ func (r *reader) something() {
 // finishedSize checks that the quilt's size is written where it is needed.
 func (r *reader) finishedSize() {
 	p := r.plan
-	if p.Stated("finished") {
+	if p.Stated("finished") || r.misspelt(p.Node, "finished") {
 		return
 	}
 	needs := func(at Pos, what string) {
@@ -91,7 +91,7 @@ func (r *reader) finishedSize() {
 		needs(p.Batting.At, "batting")
 	}
 	for _, b := range p.Borders {
-		if !b.Stated("around") {
+		if !b.Stated("around") && !r.misspelt(b.Node, "around") {
 			needs(b.At, "a border without around")
 		}
 	}

@@ -10,13 +10,6 @@ import (
 	"go.yaml.in/yaml/v3"
 )
 
-// Limits on a file, before anything is made of it.
-const (
-	maxBytes = 4 << 20 // of the file
-	maxMarks = 400_000 // signs that may part values, which bounds the values
-	maxDepth = 20      // of values in values; a plan needs seven
-)
-
 // parseYAML makes the file's single document into values. ok is false where the
 // file can't be read at all; then there is at least one fault.
 func parseYAML(file string, data []byte) (v value, ps Problems, ok bool) {
