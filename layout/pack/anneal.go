@@ -279,11 +279,12 @@ func (a *annealer) patterns() []pattern {
 
 // anneal looks for a better plan by annealing, up to a limit of work.
 func (s *search) anneal(limit int64) {
-	a := newAnnealer(s.in, s.work)
-	if len(a.order) > maxAnneal {
+	if total(s.left) > maxAnneal {
 		return
 	}
-	a.goal = max(s.goal, s.bound)
+	a := newAnnealer(s.in, s.work)
+	a.state = uint64(limit)
+	a.goal = s.aim()
 	a.run(limit, s.cutoff, func(h int) {
 		var plan []usage
 		for _, p := range a.patterns() {
@@ -291,4 +292,20 @@ func (s *search) anneal(limit int64) {
 		}
 		s.accept(plan)
 	})
+}
+
+// aim is the greatest height that costs no more than the bound, or the goal.
+func (s *search) aim() int {
+	if s.goal > 0 {
+		return max(s.goal, s.bound)
+	}
+	lo, hi := s.bound, max(s.bound, s.cutoff)
+	for lo < hi {
+		if mid := (lo + hi + 1) / 2; s.same(s.bound, mid) {
+			lo = mid
+		} else {
+			hi = mid - 1
+		}
+	}
+	return lo
 }

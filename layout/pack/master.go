@@ -10,6 +10,7 @@ type master struct {
 	pricer pricer
 	pool   []pattern
 	known  map[string]int
+	twice  bool  // the pricer is to be asked again when it finds nothing lazily
 	used   []int // when each pattern of the pool was last of use
 	clock  int   // relaxations so far
 	reach  *reach
@@ -77,7 +78,7 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int,
 	r := relaxation{}
 	m.load(left, limits, warm, cutoff)
 	m.lp.start(m.columns(warm))
-	for {
+	for near := true; ; {
 		if !m.lp.solve() {
 			return m.result(r, false)
 		}
@@ -88,7 +89,7 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int,
 		q := newQuote(m.spread(left, limits), left, limits)
 		q.free = m.free
 		fresh := 0
-		t, cost := m.pricer.price(q, left, lazy, func(p pattern) {
+		t, cost := m.pricer.price(q, left, near, func(p pattern) {
 			if j := m.add(p); m.where[j] < 0 {
 				fresh++
 				m.column(j, left, limits)
@@ -96,6 +97,12 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int,
 		})
 		if b := m.lift(base+q.bound(left, t, cost)) - base; b > r.bound {
 			r.bound = b
+		}
+		if fresh > 0 {
+			near = true
+		} else if near && !lazy && m.twice && base+r.bound < cutoff {
+			near = false
+			continue
 		}
 		switch {
 		case base+r.bound >= cutoff:

@@ -221,27 +221,83 @@ func (in *instance) find(size int, w, h int64) int {
 // improve searches and polishes by turns until the work is spent or there is no
 // more to be gained.
 func (s *search) improve() {
-	total := s.work.limit - s.work.spent
-	polish, prove := total/4, total/4
 	if s.kind != Strips {
-		// The bound takes long, and plans come from elsewhere.
-		s.anneal(s.work.spent + total/4)
-		polish, prove = total/3, total/12
+		s.improveStacks()
+		return
 	}
+	total := s.work.limit - s.work.spent
 	s.run(s.work.spent + total/8)
-	if s.kind == Strips && s.nodes > 150 {
+	if s.nodes > 150 {
 		s.run(s.work.spent + total/2) // small enough for a proof to be likely
 	}
 	p := &polisher{s: s, state: 1}
 	for !s.settled() && !s.work.stop() {
 		at := s.work.spent
 		p.idle = 0
-		p.run(at + polish)
-		s.run(s.work.spent + prove)
+		p.run(at + total/4)
+		s.run(s.work.spent + total/4)
 		if s.work.spent == at {
 			return
 		}
 	}
+}
+
+// improveStacks is improve for stacks, where no method is best for all: the
+// search with estimated bounds, the polishing and the annealing take turns, each
+// twice as long as before, and at last a proof is tried. A hasty search gives up
+// when nothing has come of some times the work that led to the last gain.
+func (s *search) improveStacks() {
+	from := s.work.spent
+	total := s.work.limit - from
+	proof := total / 6
+	s.work.limit -= proof
+	gain, was := from, s.cutoff
+	p := &polisher{s: s, state: 1}
+	s.lazy = true
+	for slice := total/256 + 1; !s.settled() && !s.work.stop(); slice *= 2 {
+		at := s.work.spent
+		p.idle = 0
+		for _, turn := range []func(int64){s.run, func(l int64) { p.run(l) }, s.anneal} {
+			if turn(s.work.spent + slice); s.settled() {
+				break
+			}
+			if !s.same(s.cutoff, was) {
+				gain, was = s.work.spent, s.cutoff
+			}
+		}
+		if s.work.spent == at || s.hasty && s.work.spent-from > total/8+2*(gain-from) {
+			break
+		}
+	}
+	s.work.limit += proof
+	if !s.settled() {
+		s.prove(min(s.work.limit, s.work.spent+proof))
+	}
+}
+
+// prove raises the bound by a search whose bounds are true.
+func (s *search) prove(limit int64) {
+	x := newSearch(s.in, s.kind, s.cutoff, s.work)
+	x.bound, x.goal, x.same = s.bound, s.goal, s.same
+	for _, p := range s.m.pool {
+		x.m.add(pattern{h: p.h, cols: p.cols, cover: p.cover})
+	}
+	x.accept(x.borrow(s))
+	x.run(limit)
+	s.bound = x.bound
+	if x.cutoff < s.cutoff {
+		s.accept(s.borrow(x))
+	}
+}
+
+// borrow gives the plan of another search over the same instance.
+func (s *search) borrow(o *search) []usage {
+	var plan []usage
+	for _, u := range o.plan {
+		p := o.m.pool[u.pattern]
+		plan = append(plan, usage{s.m.add(pattern{h: p.h, cols: p.cols, cover: p.cover}), u.n})
+	}
+	return plan
 }
 
 // settled says whether searching on is of no use: the plan is as good as was

@@ -17,6 +17,7 @@ type search struct {
 	plan   []usage // the best plan found, if better than what was known
 	bound  int     // proved: no plan is lower
 	work   *meter
+	hasty  bool // gives up early
 	open   queue
 	goal   int                 // if not nought, a plan this high is good enough, and no other is of use
 	same   func(a, b int) bool // whether two heights cost the same
@@ -42,6 +43,7 @@ func newSearch(in *instance, kind Kind, cutoff int, work *meter) *search {
 		}
 	}
 	s.m = newMaster(in, pr, work)
+	s.m.twice = s.kind != Strips
 	if cutoff <= maxReach {
 		s.m.reach = newReach(in.heights, cutoff, work)
 	}
@@ -155,7 +157,7 @@ func (s *search) run(limit int64) {
 	defer func() { s.work.limit = total }()
 	for len(s.open) > 0 && !s.work.stop() {
 		k := s.open[0]
-		s.bound = max(s.bound, min(k.bound, s.lost, s.cutoff))
+		s.raise(min(k.bound, s.lost))
 		if k.bound >= s.cutoff || s.settled() {
 			break
 		}
@@ -172,20 +174,19 @@ func (s *search) run(limit int64) {
 	if len(s.open) > 0 {
 		least = min(least, s.open[0].bound)
 	}
-	s.bound = min(max(s.bound, least), s.cutoff)
+	s.raise(least)
+}
+
+// raise raises the proved bound, unless bounds are only estimates.
+func (s *search) raise(bound int) {
+	if !s.lazy {
+		s.bound = min(max(s.bound, bound), s.cutoff)
+	}
 }
 
 // expand solves a knot and branches. It gives the child to follow.
 func (s *search) expand(k *knot) *knot {
 	s.nodes++
-	if s.nodes == 1 && s.kind != Strips && !s.lazy {
-		// A plan first; the bound of stacks takes its time.
-		r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, true)
-		k.basis = r.basis
-		if r.feasible {
-			s.dive(k.limits, r)
-		}
-	}
 	r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, s.lazy)
 	if !r.feasible && r.bound < s.cutoff && !s.work.stop() {
 		r = s.m.relax(s.left, k.limits, nil, 0, s.cutoff, s.lazy) // a basis gone bad
@@ -196,6 +197,7 @@ func (s *search) expand(k *knot) *knot {
 		return nil
 	}
 	if s.work.stop() {
+		k.basis = r.basis
 		return k // to be solved again, should there be more work to spend
 	}
 	if !r.feasible {

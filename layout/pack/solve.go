@@ -20,7 +20,7 @@ func Solve(ctx context.Context, p Problem) (Result, error) {
 	e := &engine{p: &p, sizes: sizesOf(p.Items)}
 	e.work = &meter{limit: p.Effort, done: func() bool { return ctx.Err() != nil }}
 	if p.Effort <= 0 {
-		e.work.limit = EffortPerSecond
+		e.work.limit, e.hasty = EffortPerSecond/4, true
 	}
 	var r Result
 	if len(p.Given) > 0 {
@@ -45,6 +45,7 @@ type engine struct {
 	p     *Problem
 	sizes []size
 	work  *meter
+	hasty bool // gives up early
 	sure  bool // every refusal so far is proved
 }
 
@@ -113,7 +114,7 @@ func (e *engine) cut(sizes []size, width int64, kind Kind, goal int64, limit int
 	if len(known.root.parts) > 0 {
 		s.accept(s.read(known.root))
 	}
-	s.goal = int(goal / in.unitY)
+	s.goal, s.hasty = int(goal/in.unitY), e.hasty
 	if goal == 0 {
 		s.same = func(a, b int) bool {
 			return e.p.purchase(int64(a)*in.unitY) >= e.p.purchase(int64(b)*in.unitY)

@@ -18,11 +18,13 @@ type stackPricer struct {
 	widths []int   // the distinct widths of lies, ascending
 	groups [][]int // the lies of each width
 	top    int     // heights of strips are at most this
+	near   int     // and at most this where only the likely ones are looked at
 	sums   *reach
 	stack  knapsack
 	row    knapsack
 	one    knapsack
 	worth  []int64 // of a column of each width and height
+	upto   []int   // layers of the stack's knapsack up to each width
 	offers []offer
 }
 
@@ -45,6 +47,7 @@ func newStackPricer(in *instance, top int, work *meter) *stackPricer {
 		return nil
 	}
 	s := &stackPricer{in: in, top: min(top, maxStack)}
+	s.near = min(s.top, 2*in.heights[len(in.heights)-1])
 	s.stack.work, s.row.work, s.one.work = work, work, work
 	order := make([]int, len(in.lies))
 	for k := range order {
@@ -64,16 +67,17 @@ func newStackPricer(in *instance, top int, work *meter) *stackPricer {
 }
 
 // columns computes the worth of the best column of every width and height.
-func (s *stackPricer) columns(q *quote, left []int) {
-	top := s.top
+func (s *stackPricer) columns(q *quote, left []int, top int) {
 	s.stack.reset(top)
 	s.worth = resize(s.worth, len(s.widths)*(top+1))
+	s.upto = resize(s.upto, len(s.widths))
 	for g, lies := range s.groups {
 		for _, k := range lies {
 			l := s.in.lies[k]
 			s.stack.add(k, l.h, left[l.size], q.base[l.size])
 		}
 		copy(s.worth[g*(top+1):], s.stack.worth)
+		s.upto[g] = len(s.stack.layers)
 	}
 	s.stack.work.spend(len(s.worth) / 8)
 }
@@ -81,8 +85,12 @@ func (s *stackPricer) columns(q *quote, left []int) {
 // price implements pricer. Where a limit is on pieces of a size it is not to be
 // used.
 func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)) (t, cost int64) {
-	s.columns(q, left)
-	s.sift(q)
+	top := s.top
+	if lazy {
+		top = s.near
+	}
+	s.columns(q, left, top)
+	s.sift(q, top)
 	// Heights come in the order of what they promise at best; so the first that
 	// isn't looked at bounds all the others.
 	r := ratio{0, 1}
@@ -99,15 +107,17 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 			tries++
 			continue
 		}
-		p := s.fill(o, q, left)
-		if p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
+		if tries >= enough {
+			continue // only its worth is wanted
+		}
+		if p := s.fill(o, q, left); p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
 			news++
 			found(p)
 		} else {
 			tries++
 		}
 	}
-	if s.top == maxStack {
+	if lazy || s.top == maxStack {
 		r.add(s.density(q, left)) // higher strips are of use, too
 	}
 	return r.t, r.cost
@@ -115,10 +125,10 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 
 // sift bounds the worth of strips of every height by their densest column, and
 // makes offers of them.
-func (s *stackPricer) sift(q *quote) {
+func (s *stackPricer) sift(q *quote, top int) {
 	s.offers = s.offers[:0]
-	n := s.top + 1
-	for h := s.sums.lift(s.in.heights[0]); h <= s.top; h = s.sums.lift(h + 1) {
+	n := top + 1
+	for h := s.sums.lift(s.in.heights[0]); h <= top; h = s.sums.lift(h + 1) {
 		most, last := 0.0, int64(0)
 		for g, w := range s.widths {
 			if v := s.worth[g*n+h]; v > last {
@@ -154,7 +164,7 @@ func (s *stackPricer) strip(h int, q *quote) offer {
 	s.row.reset(in.cap)
 	last := int64(0)
 	for g, w := range s.widths {
-		if v := s.worth[g*(s.top+1)+h]; v > last {
+		if v := s.worth[g*(s.stack.capacity+1)+h]; v > last {
 			last = v
 			s.row.add(g, w, in.cap/w, v)
 		}
@@ -201,7 +211,10 @@ func (s *stackPricer) fill(o offer, q *quote, left []int) pattern {
 	p := pattern{}
 	room := in.width
 	put := func(g int) bool {
-		c, w := s.column(s.widths[g], o.h, room, q, rem)
+		c, w, ok := s.known(g, o.h, room, rem)
+		if !ok {
+			c, w = s.column(s.widths[g], o.h, room, q, rem)
+		}
 		if len(c.rows) == 0 {
 			return false
 		}
@@ -228,6 +241,42 @@ func (s *stackPricer) fill(o offer, q *quote, left []int) pattern {
 	}
 	p.sumUp(in)
 	return p
+}
+
+// known reads the best column of a group and height off the tables, if so many
+// pieces are left, and lowers what is left by them.
+func (s *stackPricer) known(g, h int, room int64, left []int) (column, int64, bool) {
+	in := s.in
+	c := column{n: 1}
+	wide := int64(0)
+	ok := true
+	s.stack.trace(s.upto[g], h, func(k, n int) {
+		l := in.lies[k]
+		wide = max(wide, l.rw)
+		c.w = max(c.w, l.w)
+		ok = ok && n <= left[l.size]
+		left[l.size] -= n
+		c.add(k, n)
+	})
+	s.stack.work.spend(s.upto[g] + 20)
+	if ok && wide <= room {
+		return c, wide, true
+	}
+	for _, r := range c.rows {
+		left[in.lies[r.size].size] += r.n
+	}
+	return c, 0, false
+}
+
+// add puts n rows of lie k into the column.
+func (c *column) add(k, n int) {
+	for i := range c.rows {
+		if c.rows[i].size == k {
+			c.rows[i].n += n
+			return
+		}
+	}
+	c.rows = append(c.rows, take{k, n})
 }
 
 // lies is the true width of the narrowest lie of a group.
@@ -259,13 +308,7 @@ func (s *stackPricer) column(w, h int, room int64, q *quote, left []int) (column
 		left[l.size] -= n
 		wide = max(wide, l.rw)
 		c.w = max(c.w, l.w)
-		for i := range c.rows {
-			if c.rows[i].size == k {
-				c.rows[i].n += n
-				return
-			}
-		}
-		c.rows = append(c.rows, take{k, n})
+		c.add(k, n)
 	})
 	return c, wide
 }
