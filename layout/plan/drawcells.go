@@ -36,7 +36,7 @@ func (r *reader) tracksOf(b *Block, d *Drawing, across, down int) bool {
 	before := len(r.faults)
 	d.Columns = r.tracks(b, "columns", b.columns, across, b.cell.W, b.Finished.W)
 	d.Rows = r.tracks(b, "rows", b.rows, down, b.cell.H, b.Finished.H)
-	return len(r.faults) == before
+	return len(r.faults) == before && len(d.Columns) == across && len(d.Rows) == down
 }
 
 // tracks are the columns or the rows of a drawing.
@@ -49,7 +49,7 @@ func (r *reader) tracks(b *Block, what string, written []length.Length, n int, c
 		return written
 	case cell > 0:
 		return slices.Repeat([]length.Length{cell}, n)
-	case whole == 0 && !r.faultyAt(b.Place("cell")) && !r.faultyAt(b.Place("finished")) && !r.faultyAt(at):
+	case whole == 0 && !r.misspelt(b.Node, "cell", "finished") && !r.faultyAt(b.Place("cell")) && !r.faultyAt(b.Place("finished")) && !r.faultyAt(at):
 		r.fault(at, "write cell: 3, or finished: and the block's size", "the drawing of the block has no size; expected cell or finished")
 	case whole%length.Length(n) != 0:
 		r.fault(at, "write cell: and a cell's finished size, or columns: and rows: with theirs",

@@ -53,7 +53,7 @@ func readLabels(r *reader, p *Plan, v value) {
 	l := &p.Labels
 	var missing []string
 	for _, key := range sheetKeys {
-		if !l.Stated(key) {
+		if !l.Stated(key) && !r.misspelt(l.Node, key) {
 			missing = append(missing, key)
 		}
 	}
