@@ -15,7 +15,8 @@ func (b *binder) fabricSection(i int) page.Section {
 	f := &b.q.Fabrics[i]
 	section := page.Section{
 		Head: fmt.Sprintf("Fabric %d of %d", i+1, len(b.q.Fabrics)), Name: "fabric " + f.Fabric.ID,
-		Bookmark: f.Fabric.Name, Level: 1, Thumb: digits(i + 1), RightHand: true,
+		Continued: fmt.Sprintf("Fabric %d of %d · %s", i+1, len(b.q.Fabrics), f.Fabric.Name),
+		Bookmark:  f.Fabric.Name, Level: 1, Thumb: digits(i + 1), RightHand: true,
 	}
 	if i == b.firstSheet() {
 		section.Blocks = append(section.Blocks, anchorBlock("part "+string(Fabrics), partTitles[Fabrics]))
@@ -128,7 +129,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 		title = "Sections"
 	}
 	if len(f.Cloths) > 1 {
-		title = c.Name
+		title = b.v.Written(c.Name)
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(f, i, d)

@@ -9,7 +9,7 @@ import (
 // commonScale is the scale at which every cloth as wide as bolts usually are
 // fits the page, so that diagrams can be compared.
 func (b *binder) commonScale() int {
-	scale := page.Scales[0]
+	scale := largest
 	for i := range b.q.Fabrics {
 		for j := range b.q.Fabrics[i].Cloths {
 			if c := &b.q.Fabrics[i].Cloths[j]; c.W <= usualBolt && !c.Unused() {
@@ -19,6 +19,10 @@ func (b *binder) commonScale() int {
 	}
 	return scale
 }
+
+// largest is the largest scale a picture has: at 1:6 the steps of a fat quarter
+// still stand beside it.
+const largest = 6
 
 // usualBolt is the widest that quilting cotton usually is; wider cloths get a
 // scale of their own.

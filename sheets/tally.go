@@ -10,6 +10,9 @@ import (
 // mostBoxes is how many pieces get a box each; of more, each strip gets one.
 const mostBoxes = 120
 
+// fewRows is how many rows of a tally are kept on one page.
+const fewRows = 8
+
 // A heap is the pieces of a size that go into one bag.
 type heap struct {
 	bag, count, spares int
@@ -57,7 +60,11 @@ func (b *binder) tally(f *cutting.Fabric) []page.Block {
 	if spares {
 		aside = "one box a piece · dotted boxes are spares"
 	}
-	return []page.Block{page.Heading{Text: "Tally", Aside: aside}, rows}
+	blocks := []page.Block{page.Heading{Text: "Tally", Aside: aside}, rows}
+	if len(t.Rows) <= fewRows {
+		return []page.Block{page.Keep{Blocks: blocks}}
+	}
+	return blocks
 }
 
 // tallySizes is the width of the widest size, so that boxes line up.

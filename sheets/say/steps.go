@@ -117,7 +117,7 @@ func (s *steps) step(step cutting.Step, run string) {
 // wide says how to measure what is wider than the ruler.
 func (s *steps) wide(step cutting.Step) string {
 	switch {
-	case !step.Wide:
+	case !step.Wide || step.Dir == cutting.Across && step.Size.H == s.c.Root.H:
 		return ""
 	case measure(step) <= s.p.Ruler.H:
 		return " That is wider than the ruler: lay two rulers side by side, or use the lines of the mat."
@@ -128,6 +128,9 @@ func (s *steps) wide(step cutting.Step) string {
 }
 
 func (s *steps) across(step cutting.Step, run string) string {
+	if step.Size.H == s.c.Root.H {
+		return fmt.Sprintf("take the whole length, %s, as one strip.", s.With(step.Size.H))
+	}
 	text := fmt.Sprintf("cut %s %s %s %s %s.", Count(step.Count), Plural(step.Count, "strip", "strips"),
 		s.With(step.Size.H), s.Times(), run)
 	if step.Folds > 0 && !s.folded {
