@@ -115,30 +115,40 @@ func (g *grid) wrong() float64 {
 	return float64(bad) / float64(n)
 }
 
-// text reads a square's text. Modules are parted in ways that suit even and uneven
-// light, then again with more and more of a blur taken out.
+// ways are how modules are parted into dark and light, for even and uneven light,
+// and how much of a blur is taken out before.
+var ways = [...]struct {
+	sharpen float64
+	r       int
+	middle  bool
+}{
+	{0, 3, false}, {0, 2, true}, {0, 5, false}, {0, 1, false},
+	{0.7, 3, false}, {0.7, 2, true}, {0.7, 5, false}, {0.7, 1, false},
+	{1.5, 3, false}, {1.5, 2, true}, {1.5, 5, false}, {1.5, 1, false},
+}
+
+// text reads a square's text, in any of the ways. A photo may show a code as in a
+// mirror, where all its marks but one stay as they are, so that is tried last.
 func (s *square) text() (string, bool) {
-	for _, k := range [...]float64{0, 0.7, 1.5} {
+	var likely []grid
+	for _, w := range ways {
 		sharp := *s
-		if k > 0 {
-			sharp = s.sharpen(k)
+		if w.sharpen > 0 {
+			sharp = s.sharpen(w.sharpen)
 		}
-		for _, way := range [...]struct {
-			r      int
-			middle bool
-		}{{3, false}, {2, true}, {5, false}, {1, false}} {
-			g := sharp.grid(way.r, way.middle)
-			if g.wrong() > 0.3 {
-				continue
-			}
-			if text, ok := g.text(); ok {
-				return text, true
-			}
+		g := sharp.grid(w.r, w.middle)
+		if g.wrong() > 0.3 {
+			continue
 		}
+		if text, ok := g.text(); ok {
+			return text, true
+		}
+		likely = append(likely, g)
 	}
-	// A photo may show a code as in a mirror; most of its marks stay as they are.
-	if g := s.grid(3, false); g.wrong() < 0.1 {
-		return g.mirrored().text()
+	for _, g := range likely {
+		if text, ok := g.mirrored().text(); ok {
+			return text, true
+		}
 	}
 	return "", false
 }

@@ -83,7 +83,7 @@ func (f format) picture(data []byte, o Options, t turn) (picture, error) {
 }
 
 func (f format) broken(err error) error {
-	if strings.Contains(err.Error(), "EOF") {
+	if text := err.Error(); strings.Contains(text, "EOF") || strings.Contains(text, "short Huffman data") {
 		return fmt.Errorf("the %s file is cut short; was it copied whole?", f.name)
 	}
 	return fmt.Errorf("the %s file is damaged or of an unusual kind (%v); save it again as JPEG", f.name, err)

@@ -54,7 +54,7 @@ type Found struct {
 }
 
 // Find finds the square codes of a photo, a file of JPEG, PNG or WebP, from top to
-// bottom. Those that are seen but can't be read have no text. The error says why
+// bottom, row by row. Those that are seen but can't be read have no text. The error says why
 // the photo can't be looked at, for a maker to read, or is ctx's.
 func Find(ctx context.Context, data []byte, o Options) ([]Found, error) {
 	p, err := decode(data, o)
@@ -72,11 +72,25 @@ func Find(ctx context.Context, data []byte, o Options) ([]Found, error) {
 			all[i].Corners[k] = p.turn.point(c, p.grey.w, p.grey.h)
 		}
 	}
+	inOrder(all)
+	return all, nil
+}
+
+// inOrder sorts codes as one reads: in rows from the top, from the left in each. A
+// code belongs to a row whose first is less than half of its height above it.
+func inOrder(all []Found) {
 	slices.SortStableFunc(all, func(a, b Found) int {
 		p, q := a.middle(), b.middle()
 		return cmp.Or(cmp.Compare(p.Y, q.Y), cmp.Compare(p.X, q.X))
 	})
-	return all, nil
+	for len(all) > 0 {
+		n, top := 1, all[0].middle().Y
+		for n < len(all) && float64(all[n].middle().Y-top) < all[0].Module*float64(all[0].Modules)/2 {
+			n++
+		}
+		slices.SortStableFunc(all[:n], func(a, b Found) int { return cmp.Compare(a.middle().X, b.middle().X) })
+		all = all[n:]
+	}
 }
 
 // middle is the middle of a code.

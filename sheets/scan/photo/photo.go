@@ -85,7 +85,7 @@ type Conditions struct {
 // Options say what is wanted of a photo.
 type Options struct {
 	Least, Most float64     // pixels a side of the square codes; 0 stands for 60 and 600
-	Labels      int         // labels on it; 0 leaves it to chance: one to six
+	Labels      int         // labels on it, none below 0; 0 leaves it to chance: one to six
 	Least2D     image.Point // the smallest size of the photo; it grows to hold its labels
 }
 
@@ -132,7 +132,7 @@ func newScene(r *chance, labels []Label, o Options) *scene {
 		most = max(o.Least, o.Most/math.Sqrt(float64(n)))
 	}
 	side := o.Least * math.Pow(most/o.Least, r.Float64())
-	for range n {
+	for range max(n, 0) {
 		p := placed{Label: &labels[r.IntN(len(labels))], side: min(max(side*(0.8+0.4*r.Float64()), o.Least), o.Most), tilt: 40 * r.Float64()}
 		p.to, p.far = view(r, p)
 		s.labels = append(s.labels, p)
@@ -140,7 +140,10 @@ func newScene(r *chance, labels []Label, o Options) *scene {
 	}
 	s.layOut(o.Least2D)
 	s.cond.Noise = 1 + 9*r.Float64()
-	module := s.labels[0].side / float64(s.labels[0].Modules)
+	module := 4.0
+	if n > 0 {
+		module = s.labels[0].side / float64(s.labels[0].Modules)
+	}
 	s.cond.Blur = 0.3 + r.Float64()*max(0.7, 0.45*module-0.3)
 	s.cond.Quality = 30 + r.IntN(66)
 	return s
@@ -186,7 +189,7 @@ func area(q [4]point) float64 {
 
 // layOut puts the labels into a row or two of cells.
 func (s *scene) layOut(least image.Point) {
-	columns := 1
+	columns := 1 // also for none
 	for columns*columns < len(s.labels) {
 		columns++
 	}
