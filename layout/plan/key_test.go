@@ -125,8 +125,8 @@ func TestNearest(t *testing.T) {
 		"dsk": "dusk", "Dusk": "dusk", "duks": "dusk", "wik": "wick", "night": "nightprints",
 		"nightprint": "nightprints", "x": "", "plum": "", "": "", strings.Repeat("d", 5000): "",
 	} {
-		if got, _ := nearest(word, names); got != want {
-			t.Errorf("nearest(%q) = %q, want %q", word, got, want)
+		if got := Nearest(word, names); got != want {
+			t.Errorf("Nearest(%q) = %q, want %q", word, got, want)
 		}
 	}
 }

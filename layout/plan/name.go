@@ -157,12 +157,36 @@ func some(names []string) string {
 	return strings.Join(names, ", ")
 }
 
+// shortNames are what the trade writes for choices of plans, in lower case.
+var shortNames = map[string]string{
+	"hst": string(HalfSquare), "hsts": string(HalfSquare),
+	"qst": string(QuarterSquare) + " for one triangle, or " + string(Hourglass) + " for the unit of four",
+	"fg":  string(Geese), "fgs": string(Geese),
+}
+
+// choiceMeant asks whether a choice was meant: one that the trade abbreviates so,
+// or the nearest.
+func choiceMeant(word string, choices []string) string {
+	name := shortNames[strings.ToLower(strings.TrimSpace(word))]
+	if first, _, _ := strings.Cut(name, " "); slices.Contains(choices, first) {
+		return "did you mean " + name + "?"
+	}
+	return meant(word, choices)
+}
+
 // meant asks whether the nearest name was meant; "" where none is near.
 func meant(word string, names []string) string {
-	if name, _ := nearest(word, names); name != "" {
+	if name := Nearest(word, names); name != "" {
 		return "did you mean " + name + "?"
 	}
 	return ""
+}
+
+// Nearest is the name that a mistyped word was probably meant for, the first of
+// several that are as near; "" where none is near.
+func Nearest(word string, names []string) string {
+	name, _ := nearest(word, names)
+	return name
 }
 
 // nearest is the name most like a word, and how many letters part them; the first

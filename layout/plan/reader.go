@@ -203,7 +203,7 @@ func (r *reader) choice(k Key, v value) (int, bool) {
 			return i, true
 		}
 	}
-	r.rejectFor(k, v, meant(v.text, k.Choices))
+	r.rejectFor(k, v, choiceMeant(v.text, k.Choices))
 	return 0, false
 }
 
