@@ -250,6 +250,9 @@ func (s *search) improveStacks() {
 	from := s.work.spent
 	total := s.work.limit - from
 	proof := total / 6
+	if s.hasty {
+		proof = total / 16
+	}
 	s.work.limit -= proof
 	gain, was := from, s.cutoff
 	p := &polisher{s: s, state: 1}

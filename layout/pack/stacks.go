@@ -97,6 +97,9 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 	news, tries := 0, 0
 	for len(s.offers) > 0 {
 		o := s.best()
+		if r.t > 0 && !less128(r.t, int64(o.h), o.worth, r.cost) {
+			break // no other is worth more than what was found
+		}
 		if news >= enough || lazy && tries >= enough || o.worth <= q.toBeat(o.h) || s.stack.work.stop() {
 			r.add(o.worth, int64(o.h))
 			break
@@ -141,21 +144,37 @@ func (s *stackPricer) sift(q *quote, top int) {
 		s.offers = append(s.offers, offer{h: h, worth: worth, each: float64(worth) / float64(h)})
 	}
 	s.stack.work.spend(2 * len(s.widths) * len(s.offers))
+	for i := len(s.offers)/2 - 1; i >= 0; i-- {
+		s.sink(i)
+	}
 }
 
-// best takes the most promising of the offers out.
+// best takes the most promising of the offers, a heap, out.
 func (s *stackPricer) best() offer {
-	at := 0
-	for i, o := range s.offers {
-		if o.each > s.offers[at].each {
-			at = i
-		}
-	}
-	s.stack.work.spend(len(s.offers))
-	o := s.offers[at]
-	s.offers[at] = s.offers[len(s.offers)-1]
-	s.offers = s.offers[:len(s.offers)-1]
+	o := s.offers[0]
+	n := len(s.offers) - 1
+	s.offers[0] = s.offers[n]
+	s.offers = s.offers[:n]
+	s.sink(0)
 	return o
+}
+
+// sink restores the heap of offers below i.
+func (s *stackPricer) sink(i int) {
+	for {
+		c := 2*i + 1
+		if c >= len(s.offers) {
+			return
+		}
+		if c+1 < len(s.offers) && s.offers[c+1].each > s.offers[c].each {
+			c++
+		}
+		if s.offers[i].each >= s.offers[c].each {
+			return
+		}
+		s.offers[i], s.offers[c] = s.offers[c], s.offers[i]
+		i = c
+	}
 }
 
 // strip finds the best strip of a height.
