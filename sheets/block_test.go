@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"cutbinder/fonts"
 	"cutbinder/layout/page"
 	"cutbinder/layout/picture"
 	"cutbinder/sheets"
@@ -79,5 +80,34 @@ func TestBlocksArePrinted(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Pictures that stand alone are as sound as pages, and hold what they should.
+func TestPicturesAlone(t *testing.T) {
+	o := sheets.Options{Fonts: fonts.Default()}
+	for name, q := range samplePlans() {
+		for i := range q.Fabrics {
+			pic := sheets.FabricPicture(q, o, q.Fabrics[i].Fabric.ID)
+			facts(t, []page.Page{pic.Page})
+			if n := count([]page.Page{pic.Page}, func(it page.Item) bool { return strings.HasPrefix(it.What(), "piece ") }); n == 0 {
+				t.Errorf("%s: the picture of %s shows no piece", name, q.Fabrics[i].Fabric.ID)
+			}
+		}
+		for _, b := range q.Plan.Blocks {
+			if pic := sheets.BlockPicture(q, o, b.ID); pic != nil {
+				facts(t, []page.Page{pic.Page})
+			} else if b.Drawing != nil {
+				t.Errorf("%s: block %s has no picture", name, b.ID)
+			}
+		}
+		if pic, _ := sheets.QuiltPicture(q, o); pic != nil {
+			facts(t, []page.Page{pic.Page})
+		} else if len(q.Plan.Quilt) > 0 {
+			t.Errorf("%s: the quilt has no picture", name)
+		}
+	}
+	if sheets.FabricPicture(samplePlans()["star.yaml"], o, "none") != nil || sheets.BlockPicture(samplePlans()["star.yaml"], o, "none") != nil {
+		t.Error("there is a picture of what isn't in the plan")
 	}
 }

@@ -181,6 +181,19 @@ func TestCheck(t *testing.T) {
 	}
 }
 
+// TestCoarse: a quilt of very many cells is shown by its blocks alone.
+func TestCoarse(t *testing.T) {
+	row := strings.TrimSpace(strings.Repeat("a b ", 25))
+	draw := strings.Repeat("'"+row+"', ", 49) + "'" + row + "'"
+	text := "plan: P\n" + fabrics + "blocks: {A: {cell: 1, draw: [" + draw + "], pieces: [{finished: 50, each: 1, fabric: a}]}}\nquilt: [" + "%s]"
+	for n, want := range map[int]int{4: 4 * 2500, 9: 9} {
+		pic, _ := Quilt(read(t, fmt.Sprintf(text, strings.Repeat("A ", n))))
+		if pic == nil || len(pic.Patches) != want {
+			t.Errorf("%d blocks: want %d patches", n, want)
+		}
+	}
+}
+
 // TestQuilt: size, patches and area of whole quilts, worked out by hand. Half a
 // block's diagonal of 6 is 6/√2 = 4.2426 in.
 func TestQuilt(t *testing.T) {

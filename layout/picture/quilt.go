@@ -20,6 +20,7 @@ func Quilt(p *plan.Plan) (*Picture, plan.Problems) {
 	if len(c.rows) == 0 || sashed || !c.sized() {
 		return nil, nil
 	}
+	c.coarse = c.cells() > maxCells
 	switch {
 	case p.Setting != nil:
 		c.onPoint(p.Setting)
@@ -32,6 +33,22 @@ func Quilt(p *plan.Plan) (*Picture, plan.Problems) {
 	c.borders()
 	c.pic.deal(p)
 	return c.pic, nil
+}
+
+// maxCells bounds the cells that a quilt's picture shows. Of a quilt of more the
+// blocks are shown as if they weren't drawn.
+const maxCells = 20_000
+
+// cells counts the drawn cells of all blocks in the rows.
+func (c *composer) cells() (n int) {
+	for _, row := range c.rows {
+		for _, s := range row {
+			if d := c.plan.Block(s.Block).Drawing; d != nil {
+				n += len(d.Cells)
+			}
+		}
+	}
+	return n
 }
 
 // uniform are the rows of a quilt of one block only, whose setting or sashing
@@ -61,6 +78,7 @@ type composer struct {
 	plan     *plan.Plan
 	rows     [][]plan.Set
 	pic      *Picture
+	coarse   bool // blocks are too many or too fine to be drawn
 	problems plan.Problems
 }
 
@@ -107,7 +125,10 @@ func rectangle(x, y, w, h length.Length) []Point {
 // set adds a block's patches, each point placed by a function.
 func (c *composer) set(s plan.Set, place func(Point) Point) {
 	b := c.plan.Block(s.Block)
-	pic := Block(c.plan, b)
+	var pic *Picture
+	if !c.coarse {
+		pic = Block(c.plan, b)
+	}
 	if pic == nil {
 		w, h := 2*b.Finished.W, 2*b.Finished.H
 		pic = &Picture{W: w, H: h, Patches: []Patch{{Points: rectangle(0, 0, w, h), Block: b.ID}}}
