@@ -14,6 +14,8 @@ import (
 	"runtime/debug"
 	"syscall"
 
+	"cutbinder/layout/plan"
+
 	"github.com/urfave/cli/v2"
 )
 
@@ -47,7 +49,14 @@ func main() {
 
 // run carries out one command line and gives its exit code.
 func (a *app) run(ctx context.Context, args []string) int {
-	err := a.guarded(func() error { return a.commands().RunContext(ctx, flagsFirst(a.commands(), args)) })
+	err := a.guarded(func() error {
+		app := a.commands()
+		ordered, err := flagsFirst(app, args)
+		if err != nil {
+			return err
+		}
+		return app.RunContext(ctx, ordered)
+	})
 	var failed failure
 	switch {
 	case err == nil:
@@ -99,7 +108,7 @@ func fault(hint, format string, args ...any) error {
 var said = failure{code: exitFault}
 
 func (a *app) commands() *cli.App {
-	return &cli.App{
+	app := &cli.App{
 		Name:            "cutbinder",
 		Usage:           "from a quilt's cut plan to a printed binder and labelled bags",
 		Version:         Version,
@@ -115,12 +124,26 @@ func (a *app) commands() *cli.App {
 			a.labelsCommand(), a.pictureCommand(), a.changesCommand(), a.scanCommand(), a.stocksCommand(), a.schemaCommand(),
 		},
 	}
+	for _, c := range app.Commands {
+		c.HideHelpCommand = true
+		c.OnUsageError = func(c *cli.Context, err error, _ bool) error {
+			return usage("cutbinder "+c.Command.Name+" --help", "%v", err)
+		}
+	}
+	return app
 }
 
 // none answers a call without a command, or with one that doesn't exist.
 func (a *app) none(c *cli.Context) error {
-	if c.Args().Present() {
-		return usage("cutbinder --help lists the commands", "there is no command %q", c.Args().First())
+	if word := c.Args().First(); word != "" {
+		var names []string
+		for _, known := range c.App.Commands {
+			names = append(names, known.Name)
+		}
+		if near := plan.Nearest(word, names); near != "" {
+			return usage("", "there is no command %q; did you mean %s?", word, near)
+		}
+		return usage("cutbinder --help lists the commands", "there is no command %q", word)
 	}
 	return cli.ShowAppHelp(c)
 }
