@@ -5,7 +5,6 @@ import "cutbinder/layout/length"
 // A Drawing is a block drawn in cells: a grid of columns and rows, and the cells
 // that fill it without a gap, from the top left.
 type Drawing struct {
-	At            Pos
 	Columns, Rows []length.Length // finished widths and heights
 	Cells         []Cell
 }

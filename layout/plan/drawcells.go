@@ -24,7 +24,7 @@ func (r *reader) drawing(b *Block) {
 			return
 		}
 	}
-	d := &Drawing{At: v.at}
+	d := &Drawing{}
 	if r.tracksOf(b, d, len(rows[0]), len(rows)) && r.cells(b, d, rows) {
 		b.Drawing = d
 	}

@@ -72,7 +72,6 @@ type Bag struct {
 type Page struct {
 	Number  int // counted from 1
 	Section string
-	Kind    Kind // Added or Changed
 }
 
 // A Kept is a page of the old binder that stays good, and the number that the new

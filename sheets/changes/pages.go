@@ -64,11 +64,9 @@ func begins(anchor string) bool {
 func (c *Changes) pages(old, new page.Document) {
 	type key struct{ section, body string }
 	before := map[key][]leaf{}
-	sections := map[string]bool{}
 	for _, l := range leaves(old) {
 		k := key{l.section, l.body}
 		before[k] = append(before[k], l)
-		sections[l.section] = true
 	}
 	kept := map[int]bool{}
 	for _, l := range leaves(new) {
@@ -82,11 +80,7 @@ func (c *Changes) pages(old, new page.Document) {
 			before[k] = same[1:]
 			continue
 		}
-		p := Page{Number: l.number, Section: l.section, Kind: Changed}
-		if !sections[l.section] {
-			p.Kind = Added
-		}
-		c.Pages = append(c.Pages, p)
+		c.Pages = append(c.Pages, Page{l.number, l.section})
 	}
 	for _, l := range leaves(old) {
 		if l.section != labelSection && !kept[l.number] {
