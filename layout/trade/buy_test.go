@@ -25,6 +25,13 @@ func TestToBuy(t *testing.T) {
 		{"shrinkage and padding: 590092.8/0.97 = 608343.1", in("65 1/2"), Rules{Squaring: in("1/2"), Shrink: 300, Extra: 1000, Step: eighth}, 608344, in("76 1/2")},
 		{"metric", cm("87"), Rules{Squaring: cm("1.5"), Step: tenth}, cm("88.5"), cm("90")},
 		{"metric, flannel 8 %: 88.5/0.92 = 96.2", cm("87"), Rules{Squaring: cm("1.5"), Shrink: 800, Step: tenth}, 307827, cm("100")},
+		{"sevenths of a yard: 14 are 2 yd", in("71"), Rules{Squaring: in("1/2"), Step: 41801}, in("71 1/2"), in("72")},
+		{"sevenths: 5 are 209005.7", in("25"), Rules{Step: 41801}, in("25"), 209006},
+		{"sevenths, on the line", 209006, Rules{Step: 41801}, 209006, 209006},
+		{"sevenths, just past it: 6 are 250806.9", 209007, Rules{Step: 41801}, 209007, 250807},
+		{"tenths of a yard: 10 are a yard", in("35 1/2"), Rules{Step: 29261}, in("35 1/2"), in("36")},
+		{"two sevenths: 4 are 334409.1", in("40"), Rules{Step: 83602}, in("40"), 334409},
+		{"thirds of a metre: 3 are a metre", cm("95"), Rules{Step: 106667}, cm("95"), cm("100")},
 		{"no step", in("10"), Rules{}, in("10"), in("10")},
 		{"all shrinks away", in("1"), Rules{Shrink: 10000}, in("10000"), in("10000")},
 		{"too long to reckon", math.MaxInt64, Rules{Squaring: 1, Extra: 1000, Step: eighth}, math.MaxInt64, math.MaxInt64},
@@ -51,7 +58,7 @@ func FuzzToBuy(f *testing.F) {
 		if p.Exact < p.Used || p.Buy < p.Exact || used > 0 && p.Buy == 0 {
 			t.Fatalf("%+v buys %+v", r, p)
 		}
-		if step > 1 && p.Exact < math.MaxInt64-length.Length(step) && p.Buy%length.Length(step) != 0 {
+		if step > 1 && p.Exact < math.MaxInt64-length.Length(step) && !inWhole(int64(p.Buy), step) {
 			t.Fatalf("%+v buys %+v: not whole steps", r, p)
 		}
 		if more <= math.MaxInt64-used {
@@ -60,6 +67,13 @@ func FuzzToBuy(f *testing.F) {
 			}
 		}
 	})
+}
+
+// inWhole says that a length is a number of steps, within what rounding may put on
+// each of them.
+func inWhole(l, step int64) bool {
+	n := (l + step/2) / step
+	return 2*abs(l-n*step) <= n && step >= int64(length.Yard)/64 || l%step == 0
 }
 
 func abs(n int64) int64 {
