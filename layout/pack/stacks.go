@@ -2,6 +2,7 @@ package pack
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -113,9 +114,21 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 		if tries >= enough {
 			continue // only its worth is wanted
 		}
-		if p := s.fill(o, q, left); p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
+		good := false
+		for way := range 3 {
+			var p pattern
+			if way == 0 {
+				p = s.fill(o, q, left)
+			} else {
+				p = s.build(o.h, way == 1, q, left)
+			}
+			if p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
+				good = true
+				found(p)
+			}
+		}
+		if good {
 			news++
-			found(p)
 		} else {
 			tries++
 		}
@@ -250,15 +263,81 @@ func (s *stackPricer) fill(o offer, q *quote, left []int) pattern {
 			g--
 		}
 	}
+	return s.finish(p)
+}
+
+// build makes a pattern of a height column by column: each time the one worth
+// most beyond what its width should bring, or for its width.
+func (s *stackPricer) build(h int, beyond bool, q *quote, left []int) pattern {
+	in := s.in
+	rem := append([]int(nil), left...)
+	p := pattern{}
+	room := in.width
+	each := float64(q.toBeat(h)-q.strip(h)) / float64(in.cap)
+	for {
+		s.one.reset(h)
+		best, upto := math.Inf(-1), 0
+		for g, lies := range s.groups {
+			if s.lies(g) > room {
+				break
+			}
+			for _, k := range lies {
+				if l := in.lies[k]; l.rw <= room {
+					s.one.add(k, l.h, rem[l.size], q.base[l.size])
+				}
+			}
+			v := float64(s.one.worth[h])
+			if v == 0 {
+				continue
+			}
+			if beyond {
+				v -= each * float64(s.widths[g])
+			} else {
+				v /= float64(s.widths[g])
+			}
+			if v > best {
+				best, upto = v, len(s.one.layers)
+			}
+		}
+		if upto == 0 {
+			break
+		}
+		c, wide := s.take(upto, h, rem)
+		room -= wide
+		p.cols = append(p.cols, c)
+	}
+	return s.finish(p)
+}
+
+// take reads a column off the knapsack and lowers what is left by it. It gives
+// the column's true width, too.
+func (s *stackPricer) take(layers, h int, left []int) (column, int64) {
+	c := column{n: 1}
+	wide := int64(0)
+	s.one.trace(layers, h, func(k, n int) {
+		l := s.in.lies[k]
+		if n = min(n, left[l.size]); n == 0 {
+			return // taken in its other orientation
+		}
+		left[l.size] -= n
+		wide = max(wide, l.rw)
+		c.w = max(c.w, l.w)
+		c.add(k, n)
+	})
+	return c, wide
+}
+
+// finish joins equal columns and takes the pattern's height and cover.
+func (s *stackPricer) finish(p pattern) pattern {
 	p.cols = merge(p.cols)
 	for _, c := range p.cols {
 		h := 0
 		for _, r := range c.rows {
-			h += r.n * in.lies[r.size].h
+			h += r.n * s.in.lies[r.size].h
 		}
 		p.h = max(p.h, h)
 	}
-	p.sumUp(in)
+	p.sumUp(s.in)
 	return p
 }
 
@@ -317,19 +396,7 @@ func (s *stackPricer) column(w, h int, room int64, q *quote, left []int) (column
 			s.one.add(k, l.h, left[l.size], q.base[l.size])
 		}
 	}
-	c := column{n: 1}
-	wide := int64(0)
-	s.one.trace(len(s.one.layers), h, func(k, n int) {
-		l := in.lies[k]
-		if n = min(n, left[l.size]); n == 0 {
-			return // taken in its other orientation
-		}
-		left[l.size] -= n
-		wide = max(wide, l.rw)
-		c.w = max(c.w, l.w)
-		c.add(k, n)
-	})
-	return c, wide
+	return s.take(len(s.one.layers), h, left)
 }
 
 // merge joins equal columns.
