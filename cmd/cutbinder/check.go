@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/plan"
@@ -15,7 +17,7 @@ import (
 func (a *app) checkCommand() *cli.Command {
 	return &cli.Command{
 		Name: "check", Usage: "audit the plan: every fault and every doubt", ArgsUsage: "PLAN",
-		Flags:  append(paperFlags(), limitFlag(), jsonFlag()),
+		Flags:  append(paperFlags(), limitFlag(), fontFlag(), jsonFlag()),
 		Action: a.check,
 	}
 }
@@ -73,8 +75,31 @@ func (a *app) audit(c *cli.Context, src source) (plan.Problems, error) {
 	}
 	found, err = audit.Audit(c.Context, p, q.Fabrics, asides(c))
 	problems = append(problems, found...)
+	if err != nil {
+		return nil, err
+	}
+	found, err = a.unprintable(c, q, src)
+	problems = append(problems, found...)
 	problems.Sort()
 	return problems, err
+}
+
+// unprintable is what keeps a binder from being printed though its plan can be
+// cut: a label sheet that isn't known or holds no code, a character that no face
+// has, a face that can't be read.
+func (a *app) unprintable(c *cli.Context, q *sheets.Quilt, src source) (plan.Problems, error) {
+	set, err := a.faces(c, q.Plan, src)
+	var failed failure
+	switch own := c.String("font") == "" && q.Plan.Font != ""; {
+	case own && errors.As(err, &failed):
+		at := q.Plan.Place("font")
+		return plan.Problems{{At: at, ID: "font", What: strings.TrimPrefix(failed.message, at.String()+": "), Hint: failed.hint}}, nil
+	case err != nil:
+		return nil, err
+	}
+	problems := q.MissingGlyphs(set)
+	_, found := q.LabelSheets(nil, sheets.Options{Fonts: set})
+	return append(problems, found...), nil
 }
 
 // asides is the work that questions beside the plan's own layout may take: a
