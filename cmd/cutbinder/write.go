@@ -49,10 +49,13 @@ func (a *app) writeFile(name string, write func(io.Writer) error) error {
 // none of the files that were read.
 func (a *app) target(name string) (string, error) {
 	target := name
-	for range 40 { // as many links as systems follow
+	for links := 0; ; links++ {
 		to, err := os.Readlink(target)
 		if err != nil {
 			break
+		}
+		if links == 40 { // as many as systems follow
+			return "", fault("choose another name with -o", "%s is a link that leads to itself", name)
 		}
 		if !filepath.IsAbs(to) {
 			to = filepath.Join(filepath.Dir(target), to)
