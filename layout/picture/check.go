@@ -91,7 +91,7 @@ func compare(p *plan.Plan, b *plan.Block) (found plan.Problems) {
 	}
 	for _, key := range keys {
 		if t := tallies[key]; t.drawn != t.written {
-			found = append(found, plan.Problem{At: t.at, Level: plan.Doubt, ID: "drawing:" + b.ID + " " + key,
+			found = append(found, plan.Problem{At: t.at, Level: plan.Doubt, ID: "drawing:" + b.ID,
 				What: fmt.Sprintf("block %q is drawn with (%d) %s; its pieces have (%d)", b.ID, t.drawn, words(p, t.line), t.written),
 				Hint: "leave pieces out, and they follow from the drawing"})
 		}
@@ -142,7 +142,7 @@ func compareAreas(p *plan.Plan, b *plan.Block, drawn []*plan.Piece) (found plan.
 		if written[s] < shown[s] {
 			how = "less"
 		}
-		found = append(found, plan.Problem{At: b.Place("pieces"), Level: plan.Doubt, ID: "drawing:" + b.ID + " " + s,
+		found = append(found, plan.Problem{At: b.Place("pieces"), Level: plan.Doubt, ID: "drawing:" + b.ID,
 			What: fmt.Sprintf("the pieces of block %q make %s of %s than its drawing shows: %s against %s", b.ID, how, s, area(p, written[s]), area(p, shown[s])),
 			Hint: "compare the drawing with the pieces"})
 	}
