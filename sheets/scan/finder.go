@@ -1,6 +1,10 @@
 package scan
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // A finder is one of the three nested squares in the corners of a square code,
 // dark, light and dark, 7, 5 and 3 modules wide.
@@ -9,6 +13,7 @@ type finder struct {
 	module float64       // pixels, roughly
 	reach  [rays]float64 // pixels a module, in each direction
 	good   int           // directions in which it looks as it should
+	depth  float64       // levels of grey from its dark parts to its light one
 	hits   int           // rows that it was seen in
 }
 
@@ -24,8 +29,13 @@ var directions = func() (d [rays][2]float64) {
 	return d
 }()
 
-// maxFinders bounds the work on pictures that are full of nested squares.
-const maxFinders = 120
+// Noise and prints are full of what looks like finders: of those that stand out by
+// at least so many levels of grey, the clearest are kept.
+const (
+	leastDepth = 12
+	maxFinders = 100
+	maxFound   = 5000
+)
 
 // A search looks for finders in a relief.
 type search struct {
@@ -51,7 +61,8 @@ func (rl *relief) finders(step int, inside func(x, y float64) bool) []finder {
 			kept = append(kept, f)
 		}
 	}
-	return kept
+	slices.SortStableFunc(kept, func(f, g finder) int { return cmp.Compare(g.clear(), f.clear()) })
+	return kept[:min(len(kept), maxFinders)]
 }
 
 // row looks along one row. Where it changes between dark and light is told to a
@@ -117,7 +128,7 @@ func (s *search) hit(x, y, m float64) {
 	}
 	x += (along[2] + along[3]) / 2
 	mx, my := nested(along, 0.7), nested(down, 0.7)
-	if mx == 0 || my == 0 || mx > 2.5*my || my > 2.5*mx || len(s.found) == maxFinders {
+	if mx == 0 || my == 0 || mx > 2.5*my || my > 2.5*mx || len(s.found) == maxFound {
 		return
 	}
 	f := finder{x: x, y: y, module: math.Sqrt(mx * my), hits: 1}
@@ -199,8 +210,16 @@ func (s *search) look(f *finder) bool {
 			return false
 		}
 	}
-	return true
+	for k, d := range directions {
+		light, dark := 2*f.reach[k], 3*f.reach[k]
+		f.depth += s.at(f.x+light*d[0], f.y+light*d[1]) - s.at(f.x+dark*d[0], f.y+dark*d[1])
+	}
+	f.depth /= rays
+	return f.depth >= leastDepth
 }
+
+// clear is how clearly a finder is one.
+func (f *finder) clear() float64 { return f.depth * float64(f.good) / rays }
 
 // measure takes what was seen of a finder from its middle: its middle is where
 // opposite edges are equally far, and a module in a direction is a fifth of the
