@@ -89,11 +89,14 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int,
 		q := newQuote(m.spread(left, limits), left, limits)
 		q.free = m.free
 		fresh := 0
-		t, cost := m.pricer.price(q, left, near, func(p pattern) {
-			if j := m.add(p); m.where[j] < 0 {
-				fresh++
-				m.column(j, left, limits)
+		t, cost := m.pricer.price(q, left, near, func(p pattern) bool {
+			j := m.add(p)
+			if m.where[j] >= 0 {
+				return false
 			}
+			fresh++
+			m.column(j, left, limits)
+			return true
 		})
 		if b := m.lift(base+q.bound(left, t, cost)) - base; b > r.bound {
 			r.bound = b

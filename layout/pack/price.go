@@ -3,13 +3,13 @@ package pack
 // A pricer finds the most valuable strips at given prices.
 type pricer interface {
 	// price tells found about strips whose worth exceeds their cost, each no
-	// more than what is left. It gives the largest worth over cost of any strip
+	// more than what is left; found says whether that was news. It gives the largest worth over cost of any strip
 	// as t (in the quote's scale) over cost; every strip is worth at most
 	// t/cost times its cost, counted exactly or too high.
 	//
 	// A lazy pricer looks only where it hopes for most: finding nothing does not
 	// mean that there is nothing, though t/cost is still true.
-	price(q *quote, left []int, lazy bool, found func(pattern)) (t, cost int64)
+	price(q *quote, left []int, lazy bool, found func(pattern) bool) (t, cost int64)
 }
 
 // A stripPricer prices strips whose columns hold one piece each. Every strip
@@ -48,14 +48,13 @@ func (r *ratio) add(worth, h int64) {
 	}
 }
 
-func (s *stripPricer) price(q *quote, left []int, _ bool, found func(pattern)) (t, cost int64) {
+func (s *stripPricer) price(q *quote, left []int, _ bool, found func(pattern) bool) (t, cost int64) {
 	in := s.in
 	r, low := ratio{0, 1}, ratio{0, 1}
 	news := 0
 	report := func(k int) {
-		if p, ok := s.pattern(k, q, left); ok {
+		if p, ok := s.pattern(k, q, left); ok && found(p) {
 			news++
-			found(p)
 		}
 	}
 	s.exact, s.loose = s.exact[:0], s.loose[:0]

@@ -21,6 +21,7 @@ type stackPricer struct {
 	top    int     // heights of strips are at most this
 	near   int     // and at most this where only the likely ones are looked at
 	sums   *reach
+	plain  *stripPricer
 	stack  knapsack
 	row    knapsack
 	one    knapsack
@@ -49,6 +50,7 @@ func newStackPricer(in *instance, top int, work *meter) *stackPricer {
 	}
 	s := &stackPricer{in: in, top: min(top, maxStack)}
 	s.near = min(s.top, 2*in.heights[len(in.heights)-1])
+	s.plain = newStripPricer(in, work)
 	s.stack.work, s.row.work, s.one.work = work, work, work
 	order := make([]int, len(in.lies))
 	for k := range order {
@@ -85,7 +87,16 @@ func (s *stackPricer) columns(q *quote, left []int, top int) {
 
 // price implements pricer. Where a limit is on pieces of a size it is not to be
 // used.
-func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)) (t, cost int64) {
+func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern) bool) (t, cost int64) {
+	plain := false
+	s.plain.price(q, left, lazy, func(p pattern) bool {
+		fresh := found(p)
+		plain = plain || fresh
+		return fresh
+	})
+	if plain {
+		return math.MaxInt64, 1 // strips of one piece a column say nothing of others
+	}
 	top := s.top
 	if lazy {
 		top = s.near
@@ -101,7 +112,7 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 		if r.t > 0 && !less128(r.t, int64(o.h), o.worth, r.cost) {
 			break // no other is worth more than what was found
 		}
-		if news >= enough || lazy && tries >= enough || o.worth <= q.toBeat(o.h) || s.stack.work.stop() {
+		if news >= enough || lazy && tries >= 3*enough || o.worth <= q.toBeat(o.h) || s.stack.work.stop() {
 			r.add(o.worth, int64(o.h))
 			break
 		}
@@ -111,7 +122,7 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 			tries++
 			continue
 		}
-		if tries >= enough {
+		if tries >= 3*enough {
 			continue // only its worth is wanted
 		}
 		good := false
@@ -123,8 +134,7 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 				p = s.build(o.h, way == 1, q, left)
 			}
 			if p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
-				good = true
-				found(p)
+				good = found(p) || good
 			}
 		}
 		if good {
