@@ -45,7 +45,7 @@ func (m *master) add(p pattern) int {
 			p.row, p.val = append(p.row, int32(t.size)), append(p.val, float64(t.n))
 		}
 		m.pool = append(m.pool, p)
-		m.used = append(m.used, 0)
+		m.used = append(m.used, m.clock)
 		m.where = append(m.where, -1)
 	}
 	return j

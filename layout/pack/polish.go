@@ -248,19 +248,27 @@ func (s *search) improve() {
 // when nothing has come of some times the work that led to the last gain.
 func (s *search) improveStacks() {
 	from := s.work.spent
-	total := s.work.limit - from
-	proof := total / 6
+	all := s.work.limit - from
+	proof := all / 6
 	if s.hasty {
-		proof = total / 16
+		proof = all / 16
 	}
 	s.work.limit -= proof
 	gain, was := from, s.cutoff
 	p := &polisher{s: s, state: 1}
 	s.lazy = true
-	for slice := total/256 + 1; !s.settled() && !s.work.stop(); slice *= 2 {
+	v := newValuer(s)
+	turns := []func(int64){s.again, func(l int64) { p.run(l) }}
+	if total(s.left) <= 80 {
+		turns = append(turns, s.anneal)
+	}
+	if v != nil {
+		turns = append(turns, v.run)
+	}
+	for slice := all/256 + 1; !s.settled() && !s.work.stop(); slice *= 2 {
 		at := s.work.spent
 		p.idle = 0
-		for _, turn := range []func(int64){s.run, func(l int64) { p.run(l) }, s.anneal} {
+		for _, turn := range turns {
 			if turn(s.work.spent + slice); s.settled() {
 				break
 			}
@@ -268,7 +276,7 @@ func (s *search) improveStacks() {
 				gain, was = s.work.spent, s.cutoff
 			}
 		}
-		if s.work.spent == at || s.hasty && s.work.spent-from > total/8+2*(gain-from) {
+		if s.work.spent == at || s.hasty && s.work.spent-from > all/8+2*(gain-from) {
 			break
 		}
 	}
@@ -276,6 +284,12 @@ func (s *search) improveStacks() {
 	if !s.settled() {
 		s.prove(min(s.work.limit, s.work.spent+proof))
 	}
+}
+
+// again searches from the root anew, with the patterns found since.
+func (s *search) again(limit int64) {
+	s.open, s.nodes = nil, 0
+	s.run(limit)
 }
 
 // prove raises the bound by a search whose bounds are true.
