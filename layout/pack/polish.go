@@ -174,7 +174,12 @@ func (s *search) anew(left []int, cutoff int, effort int64) ([]usage, bool) {
 	work := &meter{limit: min(effort, s.work.limit-s.work.spent), done: s.work.done}
 	top := int(int64(cutoff) * s.in.unitY / in.unitY)
 	sub := newSearch(in, s.kind, top, work)
-	sub.lazy = sub.kind != Strips
+	if sub.lazy = sub.kind != Strips; sub.lazy {
+		if v := newValuer(sub); v != nil {
+			v.state = uint64(s.work.spent)
+			v.run(work.limit / 3)
+		}
+	}
 	sub.run(work.limit)
 	s.work.spend(int(work.spent))
 	if sub.plan == nil {
