@@ -1,12 +1,14 @@
 package audit
 
 import (
+	"cmp"
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
-	"cutbinder/layout/trade"
 )
 
 // blocks checks that each block's patches can make its finished size.
@@ -29,11 +31,14 @@ type patchwork struct {
 	whole bool          // sides holds all there is: no triangles stand alone
 	known bool          // every line's finished size is known
 	extra plan.Pos      // the line that isn't known
+	slack int64         // what a 64th of an inch on each side would come to, as area
 }
 
 // sewn is a block's patchwork.
 func (a *auditor) sewn(b *plan.Block) patchwork {
 	w := patchwork{whole: true, known: true}
+	slack := func(z length.Size) int64 { return 4 * int64(z.W+z.H) * int64(length.Sixtyfourth) }
+	w.slack = slack(b.Finished)
 	for _, piece := range b.Pieces {
 		size, quarters := a.finished(piece)
 		if quarters == 0 {
@@ -41,6 +46,7 @@ func (a *auditor) sewn(b *plan.Block) patchwork {
 			continue
 		}
 		w.area += int64(size.W) * int64(size.H) * int64(quarters) * int64(piece.Count)
+		w.slack += slack(size) * int64(piece.Count)
 		if quarters != 4 {
 			w.whole = false
 			continue
@@ -90,6 +96,11 @@ func (a *auditor) finished(piece *plan.Piece) (length.Size, int) {
 
 // area checks that the patches cover just as much as the block. It is false
 // where that is told, or can't be said.
+//
+// Too little is a fault: seams aside, pieces never cover more than they are cut.
+// So is too much, but where something may explain it: pieces of a stated cut size
+// may be cut into triangles or trimmed, and a line may say that it lies on others.
+// What sizes rounded to a 64th of an inch may make of it is a doubt either way.
 func (a *auditor) area(b *plan.Block) bool {
 	w := a.sewn(b)
 	id := "block-size:" + b.ID
@@ -102,14 +113,66 @@ func (a *auditor) area(b *plan.Block) bool {
 	if w.area == block {
 		return true
 	}
-	more, by := "too little", block-w.area
+	level, more, by := plan.Fault, "too little", block-w.area
 	if by < 0 {
 		more, by = "too much", -by
 	}
-	a.find(plan.Doubt, b.Place("finished"), id, "look for a patch that is left out or counted twice, or for a cut size written as finished",
+	if by <= w.slack || w.area > block && a.mayOverlap(b) {
+		level = plan.Doubt
+	}
+	a.find(level, b.Place("finished"), id, a.areaHint(b, block-w.area),
 		"block %s finishes %s, which is %s; its patches cover %s: %s %s", b.ID, a.v.Size(b.Finished),
 		a.square(block), a.square(w.area), a.square(by), more)
 	return false
+}
+
+// overlaps is what a line is for that lies on other patches, or is cut down.
+var overlaps = regexp.MustCompile(`(?i)appliqu|flip|trim|snowball|fold|flange|\bhsts?\b|\bqsts?\b|half[- ]square`)
+
+// mayOverlap says that a block's lines may well come to more than the block.
+func (a *auditor) mayOverlap(b *plan.Block) bool {
+	return slices.ContainsFunc(b.Pieces, func(p *plan.Piece) bool { return p.Stated("cut") || overlaps.MatchString(p.For) })
+}
+
+// areaHint says where to look for an area that is lacking, or too much below zero.
+// Where lines read the other way, finished for cut, fill the block, it is those.
+func (a *auditor) areaHint(b *plan.Block, lacking int64) string {
+	key, other, hint := "cut", "finished", "look for a patch that is left out, or for a size that is off"
+	if lacking < 0 {
+		key, other, hint = other, key, "look for a patch that is counted twice, or for a size that is off"
+	}
+	var all []*plan.Piece
+	gains := int64(0)
+	for _, piece := range b.Pieces {
+		if !piece.Stated(key) || piece.Unit != plan.Patch {
+			continue
+		}
+		all = append(all, piece)
+		gain := a.otherway(piece)
+		if gains += gain; gain == lacking {
+			z := cmp.Or(piece.Cut, piece.Finished)
+			return fmt.Sprintf("%s %s is probably the %s size: write %s: %s", key, a.v.Short(z), other, other, a.v.Short(z))
+		}
+	}
+	switch {
+	case len(all) == 0:
+	case gains == lacking:
+		hint = fmt.Sprintf("the %s sizes are probably %s ones: write %s: for %s:", key, other, other, key)
+	default:
+		hint = strings.Replace(hint, "a size that is off", "a "+other+" size written as "+key, 1)
+	}
+	return hint
+}
+
+// otherway is how much more area a patch's line covers, in quarters, where its cut
+// size is read as finished, or the other way round.
+func (a *auditor) otherway(piece *plan.Piece) int64 {
+	seams := 2 * a.plan.Seam
+	z, as := piece.Finished, length.Size{W: piece.Finished.W - seams, H: piece.Finished.H - seams}
+	if piece.Stated("cut") {
+		z, as = length.Size{W: piece.Cut.W - seams, H: piece.Cut.H - seams}, piece.Cut
+	}
+	return 4 * int64(piece.Count) * (int64(as.W)*int64(as.H) - int64(z.W)*int64(z.H))
 }
 
 // square is an area, of which quarters are counted, in words with two decimals
@@ -188,80 +251,3 @@ func gcd(a, b length.Length) length.Length {
 	}
 	return a
 }
-
-// quilt checks that blocks, sashing and borders add up to the quilt.
-func (a *auditor) quilt() {
-	p := a.plan
-	made := 0
-	for _, b := range p.Blocks {
-		made += b.Make
-	}
-	switch s, g := p.Setting, p.Sashing; {
-	case s != nil:
-		n, how := s.Across*s.Down, fmt.Sprintf("%d x %d on point", s.Across, s.Down)
-		if between := trade.Fill(s.Across, s.Down).Between; s.Alternate == nil && between > 0 {
-			n, how = n+between, fmt.Sprintf("%s and %d between them", how, between)
-		}
-		a.blockCount(s.Place("on-point"), made, n, how)
-		wide, high := trade.PointToPoint(s.Block, s.Across), trade.PointToPoint(s.Block, s.Down)
-		// A centre on point is trimmed, and its sides are no even figures.
-		a.centre(s.At, length.Size{W: wide, H: high}, length.Inch/4+2*s.Generous)
-	case g != nil:
-		a.blockCount(g.Place("blocks"), made, g.Across*g.Down, fmt.Sprintf("%d x %d", g.Across, g.Down))
-		sashes := length.Length(-1)
-		if g.Frame {
-			sashes = 1
-		}
-		a.centre(g.At, length.Size{
-			W: length.Length(g.Across)*g.Block.W + (length.Length(g.Across)+sashes)*g.Width,
-			H: length.Length(g.Down)*g.Block.H + (length.Length(g.Down)+sashes)*g.Width}, 0)
-	}
-}
-
-func (a *auditor) blockCount(at plan.Pos, made, want int, how string) {
-	if made == 0 || made == want {
-		return
-	}
-	a.find(plan.Doubt, at, "block-count", "mend the blocks' make, or the setting",
-		"%s takes %s; the blocks' make comes to %d", how, plural(want, "block", "blocks"), made)
-}
-
-// centre checks what blocks and sashing come to against what the borders go
-// round, and with them against the quilt's finished size.
-func (a *auditor) centre(at plan.Pos, size length.Size, tolerance length.Length) {
-	p := a.plan
-	if len(p.Borders) > 0 && p.Borders[0].Stated("around") {
-		if b := p.Borders[0]; !within(size, b.Around, tolerance) {
-			a.find(plan.Doubt, b.Place("around"), "centre-size", "measure the centre before you cut the border",
-				"the border goes round %s; the blocks inside come to %s", a.v.Size(b.Around), a.about(size, tolerance))
-		}
-		size = p.Borders[0].Around
-	}
-	for _, b := range p.Borders {
-		size = length.Size{W: size.W + 2*b.Width, H: size.H + 2*b.Width}
-	}
-	if p.Stated("finished") && !within(size, p.Finished, tolerance) {
-		with := ""
-		if len(p.Borders) > 0 {
-			with = " with the borders"
-		}
-		a.find(plan.Doubt, p.Place("finished"), "quilt-size", "binding, backing and borders are reckoned from finished: mend it, or the setting",
-			"the quilt is said to finish %s; its blocks come to %s%s", a.v.Size(p.Finished), a.about(size, tolerance), with)
-	}
-}
-
-// about is a size in words, rounded up where it isn't an even figure.
-func (a *auditor) about(z length.Size, tolerance length.Length) string {
-	if tolerance == 0 {
-		return a.v.Size(z)
-	}
-	step := a.plan.CutStep
-	up := func(l length.Length) length.Length { return (l + step - 1) / step * step }
-	return "about " + a.v.Size(length.Size{W: up(z.W), H: up(z.H)})
-}
-
-func within(a, b length.Size, by length.Length) bool {
-	return apart(a.W, b.W) <= by && apart(a.H, b.H) <= by
-}
-
-func apart(a, b length.Length) length.Length { return max(a-b, b-a) }
