@@ -26,7 +26,7 @@ func boundAny(sizes []size, width int64) int64 {
 		heights += s.n * in.least()[i]
 	}
 	best = max(best, in.tallest())
-	if heights > maxReach {
+	if !reachable(len(in.heights), heights) {
 		return int64(best) * in.unitY
 	}
 	work := &meter{}
@@ -91,10 +91,11 @@ func (in *instance) stretches(whole int, side func(lie) int) []stretch {
 		fs = append(fs, stretch{k: k, den: k * whole})
 	}
 	seen := map[int]bool{}
+	most := 8 + 6000/(len(in.lies)+100)
 	for _, l := range in.lies {
 		// U(eps) changes where eps passes a side, or the rest of one.
 		for _, e := range []int{side(l), side(l) + 1, whole - side(l) + 1} {
-			if e > 1 && 2*e <= whole && !seen[e] && len(fs) < 40 {
+			if e > 1 && 2*e <= whole && !seen[e] && len(fs) < most {
 				seen[e] = true
 				fs = append(fs, stretch{eps: e, den: whole})
 			}

@@ -110,6 +110,12 @@ type reach struct {
 	top  int
 }
 
+// reachable says whether the sums of so many heights up to top are few enough to
+// be computed.
+func reachable(heights, top int) bool {
+	return top < 1<<22 && top/64*heights < 1<<22
+}
+
 // newReach computes the sums of heights up to top.
 func newReach(heights []int, top int, work *meter) *reach {
 	r := &reach{bits: make([]uint64, top/64+1), top: top}

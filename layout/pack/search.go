@@ -44,10 +44,10 @@ func newSearch(in *instance, kind Kind, cutoff int, work *meter) *search {
 	}
 	s.m = newMaster(in, pr, work)
 	s.m.twice = s.kind != Strips
-	if cutoff <= maxReach {
-		s.m.reach = newReach(in.heights, cutoff, work)
-	}
 	s.level()
+	if reachable(len(in.heights), s.cutoff) {
+		s.m.reach = newReach(in.heights, s.cutoff, work)
+	}
 	return s
 }
 
@@ -87,9 +87,6 @@ func (s *search) level() {
 	}
 	s.accept(plan)
 }
-
-// maxReach bounds the set of sums of heights.
-const maxReach = 1 << 22
 
 // A knot is a node of the branching tree.
 type knot struct {

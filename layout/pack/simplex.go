@@ -84,7 +84,7 @@ func (p *program) start(want []int) {
 		}
 	}
 	for _, q := range want {
-		if q >= 0 {
+		if q >= 0 && !p.work.stop() {
 			p.insert(q)
 		}
 	}

@@ -49,7 +49,7 @@ func newStackPricer(in *instance, top int, work *meter) *stackPricer {
 		return nil
 	}
 	s := &stackPricer{in: in, top: min(top, maxStack)}
-	s.near = min(s.top, 2*in.heights[len(in.heights)-1])
+	s.near = min(s.top, 3*in.heights[len(in.heights)-1])
 	s.plain = newStripPricer(in, work)
 	s.stack.work, s.row.work, s.one.work = work, work, work
 	order := make([]int, len(in.lies))
