@@ -34,6 +34,7 @@ func Audit(ctx context.Context, p *plan.Plan, fabrics []cutting.Fabric, o cuttin
 	a.claims()
 	a.blocks()
 	a.quilt()
+	a.unusual()
 	a.problems = append(a.problems, picture.Check(p)...)
 	a.sizes()
 	a.prints()

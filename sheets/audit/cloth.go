@@ -47,36 +47,48 @@ func (a *auditor) tightPurchase(f *cutting.Fabric) {
 		a.v.ToBuy(f.Buy.Buy), a.v.About(f.Buy.Exact))
 }
 
+// rulers are those that are sold wider than the usual one, the narrower first.
+var rulers = map[length.System][]length.Size{
+	length.Imperial: {{W: 17 * length.Inch / 2, H: 24 * length.Inch}, {W: 25 * length.Inch / 2, H: 25 * length.Inch / 2}},
+	length.Metric:   {{W: 20 * length.CM, H: 60 * length.CM}, {W: 30 * length.CM, H: 30 * length.CM}},
+}
+
 // wideStrips notes strips that are wider than the ruler, all in one finding.
 // Backing panels are not cut with one, nor is what is longer than the mat.
 func (a *auditor) wideStrips() {
 	var all []string
+	widest := length.Length(0)
 	for i := range a.fabrics {
-		if heights := a.wideHeights(&a.fabrics[i]); len(heights) > 0 {
-			all = append(all, a.fabrics[i].Fabric.Name+" "+say.Things(heights))
+		var texts []string
+		for _, h := range a.wideHeights(&a.fabrics[i]) {
+			texts = append(texts, a.v.Len(h))
+			widest = max(widest, h)
+		}
+		if len(texts) > 0 {
+			all = append(all, a.fabrics[i].Fabric.Name+" "+say.Things(texts))
 		}
 	}
 	if len(all) == 0 {
 		return
 	}
-	wider := "8 1/2 x 24"
-	if a.plan.Units == length.Metric {
-		wider = "20 x 60"
+	hint := "lay two rulers side by side, or measure with the mat"
+	if i := slices.IndexFunc(rulers[a.plan.Units], func(z length.Size) bool { return z.W >= widest }); i >= 0 {
+		hint += "; or say which wider ruler you have, such as ruler: " + a.v.Size(rulers[a.plan.Units][i])
 	}
-	a.find(plan.Remark, a.plan.Place("ruler"), "ruler", "lay two rulers side by side, measure with the mat, or say which ruler you have: ruler: "+wider,
+	a.find(plan.Remark, a.plan.Place("ruler"), "ruler", hint,
 		"some strips are wider than the ruler, %s: %s", a.v.With(a.plan.Ruler.W), strings.Join(all, "; "))
 }
 
 // wideHeights is how wide a fabric's strips are that the ruler can't measure.
-func (a *auditor) wideHeights(f *cutting.Fabric) (heights []string) {
+func (a *auditor) wideHeights(f *cutting.Fabric) (heights []length.Length) {
 	for i := range f.Cloths {
 		c := &f.Cloths[i]
 		for _, s := range c.Root.Parts {
 			if s.Number == 0 || c.Root.Dir != cutting.Across || s.H <= a.plan.Ruler.W || s.H > a.plan.Mat.H || a.backing(f, c, s) {
 				continue
 			}
-			if h := a.v.Len(s.H); !slices.Contains(heights, h) {
-				heights = append(heights, h)
+			if !slices.Contains(heights, s.H) {
+				heights = append(heights, s.H)
 			}
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 // uses looks for fabrics and mixes that don't do what they are for.
 func (a *auditor) uses() {
+	a.alike()
 	mixes := a.mixesUsed()
 	for _, f := range a.plan.Fabrics {
 		if slices.ContainsFunc(a.fabrics, func(g cutting.Fabric) bool { return g.Fabric.ID == f.ID }) {
@@ -68,5 +69,33 @@ func (a *auditor) sameFabric(piece *plan.Piece, id string) {
 	default:
 		a.find(plan.Remark, piece.Sources[1].At, "same-fabric:"+id, "pair them by eye when you sew, or leave it out of one of the two",
 			"%s can be both parts of a %s", strings.Join(both, ", "), piece.Unit)
+	}
+}
+
+// alike notes fabrics and mixes whose names differ in capitals only, and fabrics
+// that are called the same.
+func (a *auditor) alike() {
+	type named struct {
+		id, name string
+		at       plan.Pos
+	}
+	var before []named
+	look := func(id, name string, at plan.Pos) {
+		i := slices.IndexFunc(before, func(n named) bool { return strings.EqualFold(n.id, id) })
+		what := "%s and %s differ in capitals only"
+		if i < 0 {
+			i = slices.IndexFunc(before, func(n named) bool { return name != "" && strings.EqualFold(n.name, name) })
+			what = "%s and %s are called the same: " + name
+		}
+		if i >= 0 {
+			a.find(plan.Remark, at, "alike:"+before[i].id+":"+id, "give one of them another name: on labels and lists they are taken for each other", what, before[i].id, id)
+		}
+		before = append(before, named{id, name, at})
+	}
+	for _, f := range a.plan.Fabrics {
+		look(f.ID, f.Name, f.At)
+	}
+	for _, m := range a.plan.Mixes {
+		look(m.ID, "", m.At)
 	}
 }
