@@ -51,52 +51,6 @@ func between(a, b, c, d uint8) uint8 {
 	return uint8(min(max((9*(int(b)+int(c))-int(a)-int(d)+8)/16, 0), 255))
 }
 
-// smooth takes noise away: the weights 1, 2, 1 across and down.
-func (g grey) smooth() grey { return g.filter(1, 2, 4) }
-
-// sharpen brings edges out of a blur: the opposite of smooth, as far as eight bits
-// and noise allow.
-func (g grey) sharpen() grey { return g.filter(-1, 5, 3) }
-
-// filter weighs each pixel and its neighbours across, then down.
-func (g grey) filter(side, middle, sum int) grey {
-	if g.w < 2 || g.h < 2 {
-		return g
-	}
-	wide := newGrey(g.w, g.h)
-	mix := func(a, b, c uint8) uint8 {
-		return uint8(min(max((side*(int(a)+int(c))+middle*int(b)+sum/2)/sum, 0), 255))
-	}
-	for y := range g.h {
-		from, to := g.row(y), wide.row(y)
-		to[0], to[g.w-1] = from[0], from[g.w-1]
-		for x := 1; x < g.w-1; x++ {
-			to[x] = mix(from[x-1], from[x], from[x+1])
-		}
-	}
-	out := newGrey(g.w, g.h)
-	for y := range g.h {
-		a, b, c, to := wide.row(max(y-1, 0)), wide.row(y), wide.row(min(y+1, g.h-1)), out.row(y)
-		for x := range to {
-			to[x] = mix(a[x], b[x], c[x])
-		}
-	}
-	return out
-}
-
-// crop is a part of the picture, and where it begins.
-func (g grey) crop(x0, y0, x1, y1 int) (part grey, x, y int) {
-	x0, y0, x1, y1 = max(x0, 0), max(y0, 0), min(x1, g.w), min(y1, g.h)
-	if x0 >= x1 || y0 >= y1 {
-		return grey{}, 0, 0
-	}
-	part = newGrey(x1-x0, y1-y0)
-	for y := range part.h {
-		copy(part.row(y), g.row(y + y0)[x0:x1])
-	}
-	return part, x0, y0
-}
-
 // A relief says how much lighter than its surroundings each pixel is: above 0 is
 // light, below is dark. Slow changes of light are gone from it.
 type relief struct {

@@ -8,7 +8,6 @@ import (
 // A hunt looks for codes on one photo.
 type hunt struct {
 	ctx    context.Context
-	w, h   int
 	found  []Found
 	unread []Found // fits good enough to be codes that could not be read
 	layers []*layer

@@ -61,7 +61,7 @@ func Find(ctx context.Context, data []byte, o Options) ([]Found, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := hunt{ctx: ctx, w: p.grey.w, h: p.grey.h}
+	h := hunt{ctx: ctx}
 	h.hunt(p.grey)
 	if err := ctx.Err(); err != nil {
 		return nil, err
