@@ -123,7 +123,7 @@ func (s *scanner) all(ctx context.Context, asked []word) error {
 		case w.text == "-":
 			err = s.lines(ctx)
 		default:
-			err = s.code(w.text)
+			err = s.answer(s.scanned(w.text))
 		}
 		if err != nil {
 			return err

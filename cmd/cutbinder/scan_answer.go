@@ -25,9 +25,6 @@ func newScanner(a *app, bags *bag.Sorted, p *plan.Plan, json bool) *scanner {
 	return &scanner{a: a, bags: bags, voice: say.For(p).InPlain(), json: json, seen: map[int]bool{}}
 }
 
-// code answers a code as it was typed.
-func (s *scanner) code(text string) error { return s.answer(s.bags.Read(text)) }
-
 // answer prints an answer and keeps the bag it names. The error is one of keeping.
 func (s *scanner) answer(answer bag.Answer) error {
 	if s.json {

@@ -89,10 +89,11 @@ func (s *scanner) line(ctx context.Context, line string, watched bool) error {
 }
 
 // scanned is the answer to a text that may be typed or be all that a square code
-// says; then all of it must agree.
+// says, in whatever case the scanner types; then all of it must agree.
 func (s *scanner) scanned(text string) bag.Answer {
-	if strings.Contains(strings.ToUpper(text), " BAG ") && strings.Contains(strings.ToUpper(text), " OF ") {
-		return scan.Answer(s.bags, text)
+	whole := strings.ToUpper(strings.Join(strings.Fields(text), " "))
+	if strings.Contains(whole, " BAG ") && strings.Contains(whole, " OF ") {
+		return scan.Answer(s.bags, whole)
 	}
 	return s.bags.Read(text)
 }
