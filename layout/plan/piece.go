@@ -82,8 +82,23 @@ func (r *reader) oneSource(n Node, what string) {
 	}
 }
 
-// piece reads a line of pieces, of block b or of none, and checks it.
+// piece reads a line of pieces, of block b or of none, and keeps in mind whether
+// it is faulty.
 func (r *reader) piece(v value, b *Block) *Piece {
+	before := len(r.faults)
+	p := r.line(v, b)
+	if n := len(r.faults) - before; n > 0 {
+		if r.unsound == nil {
+			r.unsound = map[*Piece]bool{}
+		}
+		r.unsound[p] = true
+		r.inLines += n
+	}
+	return p
+}
+
+// line reads a line of pieces and checks it.
+func (r *reader) line(v value, b *Block) *Piece {
 	p := &Piece{Unit: Patch}
 	n, ok := pieceTable.read(r, v, p)
 	p.Node = n

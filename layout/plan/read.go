@@ -29,6 +29,41 @@ func Read(name string, data []byte) (*Plan, Problems) {
 	return nil, faults
 }
 
+// Sound reads a plan file that has faults in lines of pieces alone: it gives the
+// plan of the other lines, so that they can be looked at too, and nil where there
+// are faults elsewhere, or nothing is left. It is no plan to cut from.
+func Sound(name string, data []byte) *Plan {
+	v, faults, ok := parse(name, data)
+	if !ok || len(faults) > 0 {
+		return nil
+	}
+	r := &reader{tables: Tables()}
+	r.read(v)
+	if r.inLines != len(r.faults) || len(r.faults) >= maxFaults {
+		return nil
+	}
+	r.plan.Pieces = r.sound(r.plan.Pieces)
+	left := len(r.plan.Pieces)
+	for _, b := range r.plan.Blocks {
+		b.Pieces = r.sound(b.Pieces)
+		left += len(b.Pieces)
+	}
+	if left == 0 {
+		return nil
+	}
+	return r.plan
+}
+
+// sound are the lines in which there was no fault.
+func (r *reader) sound(lines []*Piece) (sound []*Piece) {
+	for _, p := range lines {
+		if !r.unsound[p] {
+			sound = append(sound, p)
+		}
+	}
+	return sound
+}
+
 // parse makes a file of any form into values.
 func parse(name string, data []byte) (value, Problems, bool) {
 	if IsSheets(name, data) {

@@ -194,6 +194,33 @@ func TestDefaults(t *testing.T) {
 	}
 }
 
+// TestSound: what is left of a plan whose lines of pieces alone are faulty.
+func TestSound(t *testing.T) {
+	for _, c := range []struct {
+		name, plan string
+		want       int // lines that are left, -1 for no plan
+	}{
+		{"no fault", "pieces: [{cut: 2, need: 1, fabric: dusk}]", 1},
+		{"one of two lines", "pieces: [{cut: 2, need: ten, fabric: dusk}, {cut: 3, need: 1, fabric: dusk}]", 1},
+		{"two faults in one line, a line in a block", "pieces: [{cot: 2, need: ten, fabric: dusk}]\nblocks: {A: {make: 1, pieces: [{cut: 3, each: 1, fabric: dusk}, {cut: 4, fabric: dusk}]}}", 1},
+		{"all lines", "pieces: [{cut: 2, need: ten, fabric: dusk}]", -1},
+		{"elsewhere too", "seam: wide\npieces: [{cut: 2, need: ten, fabric: dusk}, {cut: 3, need: 1, fabric: dusk}]", -1},
+		{"a line that isn't YAML", "pieces: [{cut: 2, need: *ten, fabric: dusk}, {cut: 3, need: 1, fabric: dusk}]", -1},
+		{"nothing", "pieces: {", -1},
+	} {
+		got := -1
+		if p := Sound("p", []byte(wholePlan(c.plan))); p != nil {
+			got = len(p.Pieces)
+			for _, b := range p.Blocks {
+				got += len(b.Pieces)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: %d lines, want %d", c.name, got, c.want)
+		}
+	}
+}
+
 // TestHave: what is on the shelf, across x along in inches (centimetres in a
 // metric plan), for a fabric 40 in (102 cm) wide.
 func TestHave(t *testing.T) {

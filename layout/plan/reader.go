@@ -19,6 +19,8 @@ type reader struct {
 	tables   []Table
 	faults   Problems
 	meant    map[Pos][]string // of a mapping, the keys that its unknown ones were meant for
+	inLines  int              // faults in lines of pieces
+	unsound  map[*Piece]bool  // the lines that have them
 	shelf    int              // lengths of cloth at hand so far, for the limit
 	ownSheet bool             // all eight numbers of a label sheet are written
 }
