@@ -64,8 +64,8 @@ func (s System) FormatSize(z Size, how ...Style) string {
 
 // FormatCloth prints a length of cloth as shops sell it, always with its unit:
 // in yards where it is a whole number of sixteenths or thirds of a yard
-// ("1 1/4 yd", "2/3 yd"), else in inches; in metres from one metre on ("1.2 m"),
-// else in centimetres ("35 cm").
+// ("1 1/4 yd", "2/3 yd"), or as near to one of sevenths as a length can be, else
+// in inches; in metres from one metre on ("1.2 m"), else in centimetres ("35 cm").
 func (s System) FormatCloth(l Length, how ...Style) string {
 	st := style(how)
 	switch {
@@ -78,6 +78,9 @@ func (s System) FormatCloth(l Length, how ...Style) string {
 		if l%(Yard/den) == 0 {
 			return fractionOf(l/(Yard/den), den, st) + " yd"
 		}
+	}
+	if n := (7*l + Yard/2) / Yard; l == (2*n*Yard+7)/14 {
+		return fractionOf(n, 7, st) + " yd"
 	}
 	return s.Format(l, st|WithUnit)
 }

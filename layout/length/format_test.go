@@ -93,6 +93,9 @@ func TestFormatCloth(t *testing.T) {
 		{length.Imperial, 24 * in, typeset, "2⁄3 yd"},
 		{length.Imperial, 72 * in, 0, "2 yd"},
 		{length.Imperial, 9 * in / 4, 0, "1/16 yd"},
+		{length.Imperial, 209006, 0, "5/7 yd"}, // 209005.7
+		{length.Imperial, 543415, 0, "1 6/7 yd"},
+		{length.Imperial, 209007, 0, "about 25.714 in"},
 		{length.Imperial, 10 * in, 0, "10 in"},
 		{length.Imperial, 39 * in / 4, 0, "9 3/4 in"},
 		{length.Imperial, length.M, 0, "about 39.37 in"},
