@@ -79,7 +79,7 @@ func TestAnswerNeverWrong(t *testing.T) {
 	const signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 	s := quilts[0].Bags
 	good := 0
-	for range 20000 {
+	for range 3000 {
 		b := &s.Bags[r.IntN(len(s.Bags))]
 		text := []byte(s.Says(b, 37))
 		for range 1 + r.IntN(3) {
@@ -94,7 +94,7 @@ func TestAnswerNeverWrong(t *testing.T) {
 			good++
 		}
 	}
-	if good == 0 || good > 4000 {
-		t.Errorf("%d of 20000 changed texts are answered; expected few, those that changed the number of bags or nothing", good)
+	if good == 0 || good > 600 {
+		t.Errorf("%d of 3000 changed texts are answered; expected few, those that changed the number of bags or nothing", good)
 	}
 }
