@@ -63,6 +63,11 @@ func (a *app) check(c *cli.Context) error {
 func (a *app) audit(c *cli.Context, src source) (plan.Problems, error) {
 	p, problems := plan.Read(src.name, src.text)
 	if problems.Faulty() {
+		if sound := plan.Sound(src.name, src.text); sound != nil {
+			_, found := cutting.Pieces(sound)
+			problems = append(problems, found...)
+			problems.Sort()
+		}
 		return problems, nil
 	}
 	if err := override(c, p); err != nil {
