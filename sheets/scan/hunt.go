@@ -216,7 +216,7 @@ func sizesNear(modules float64) []int {
 // The least scores of a fit: to be read, and to be told of where it can't be read.
 const (
 	readable = 0.5
-	sure     = 0.8
+	sure     = 0.9
 )
 
 // take reads a fit; ok is false where it is no code or can't be read.
@@ -244,12 +244,11 @@ func (h *hunt) miss(l *layer, f *fit) {
 func (h *hunt) all() []Found {
 	all := h.found
 	for _, f := range h.unread {
-		m := f.middle()
-		known := false
+		apart := true
 		for i := range all {
-			known = known || all[i].holds(float64(m.X), float64(m.Y))
+			apart = apart && !all[i].touches(&f) && !f.touches(&all[i])
 		}
-		if !known {
+		if apart {
 			all = append(all, f)
 		}
 	}

@@ -113,6 +113,16 @@ func (f *Found) holds(x, y float64) bool {
 	return left || right
 }
 
+// touches says whether the middle or a corner of another code lies on a code.
+func (f *Found) touches(g *Found) bool {
+	m := g.middle()
+	on := f.holds(float64(m.X), float64(m.Y))
+	for _, c := range g.Corners {
+		on = on || f.holds(float64(c.X), float64(c.Y))
+	}
+	return on
+}
+
 // found is a fit on a layer as a code on the photo.
 func (l *layer) found(f *fit, text string) Found {
 	side := float64(f.n - 7)
