@@ -30,11 +30,9 @@ func takeApart(raw []byte) (*file, error) {
 		if err != nil || at > len(raw) {
 			return nil, fmt.Errorf("the PDF library wrote a wrong place for object %d", i)
 		}
-		end := len(raw)
+		end := bytes.LastIndex(raw, []byte("xref\n0 "))
 		if i+1 < n {
 			end, _ = strconv.Atoi(string(raw[start+20*(i+1):][:10]))
-		} else {
-			end = bytes.LastIndex(raw, []byte("xref\n0 "))
 		}
 		head := []byte(strconv.Itoa(i) + " 0 obj\n")
 		body, ok := bytes.CutPrefix(raw[at:max(at, end)], head)

@@ -131,14 +131,6 @@ func (a *auditor) of(piece *plan.Piece) (cuts []cutting.Explained) {
 	return cuts
 }
 
-// sizeAt is where a line's size stands.
-func sizeAt(piece *plan.Piece) plan.Pos {
-	if piece.Stated("cut") {
-		return piece.Place("cut")
-	}
-	return piece.Place("finished")
-}
-
 // hair is the least that counts when cloth is cut: an eighth of an inch, in a
 // metric plan 3 mm.
 func (a *auditor) hair() length.Length {
