@@ -177,6 +177,8 @@ func (e *engine) attempt(want []int, c Cloth, kind Kind, limit int64) (node, boo
 			return none, false
 		}
 	}
+	// Making the plan's parts and the bound are work, too.
+	e.work.spend(200*total(want) + 5000*len(sizes))
 	sure := boundAny(sizes, c.W) > c.L
 	if sure {
 		kind = Strips // there's no fitting; a plan to choose strips from is enough
@@ -234,7 +236,8 @@ func choose(plan node, length int64, sizes []size) node {
 		return out
 	}
 	plan = across(plan.parts)
-	g := max(1, length>>14) // coarse enough for a small table
+	// Coarse enough for a table of four million cells.
+	g := max(1, length>>14, length/(1<<22)*int64(len(plan.parts)+1))
 	k := knapsack{work: &meter{}}
 	k.reset(int(length / g))
 	for i, s := range plan.parts {

@@ -63,41 +63,35 @@ func (e *engine) bought() Result {
 		return Result{Cloths: []Section{{W: p.Width, Item: -1}}, Short: make([]int, len(p.Items)), Proved: true}
 	}
 	lowest := boundAny(e.sizes, p.Width)
-	kind := Strips
+	best := plan{bound: lowest}
 	total := e.work.limit
-	share := total
-	if p.Kind != Strips {
-		share = total / 5
-	}
-	best := e.cut(e.sizes, p.Width, Strips, 0, share, plan{bound: lowest})
-	for k := Stacks; k <= p.Kind; k++ {
-		best.bound = max(best.bound, lowest)
-		if p.purchase(best.bound) >= p.purchase(best.used) && k > Stacks || p.purchase(lowest) >= p.purchase(best.used) {
+	for kind := Strips; kind <= p.Kind; kind++ {
+		share := total
+		if kind < p.Kind {
+			share = total / int64(4-2*kind)
+		}
+		var next plan
+		switch known := (plan{root: best.root, used: best.used, bound: lowest}); kind {
+		case Strips:
+			next = e.cut(e.sizes, p.Width, Strips, 0, share, known)
+		case Stacks:
+			next = e.cut(e.sizes, p.Width, Stacks, 0, share, known)
+		default:
+			next = e.lengthwise(e.sizes, p.Width, 0, share, known)
+		}
+		// Of two kinds that cost the same, the simpler stays.
+		if kind == Strips || p.purchase(next.used) < p.purchase(best.used) {
+			best = next
+		}
+		best.bound = max(next.bound, lowest)
+		if p.purchase(lowest) >= p.purchase(best.used) {
 			best.bound = lowest
-			continue
-		}
-		was := best
-		was.bound = lowest
-		share = total
-		if k < p.Kind {
-			share = total / 2
-		}
-		next := was
-		if k == Stacks {
-			next = e.cut(e.sizes, p.Width, Stacks, 0, share, was)
-		} else {
-			next = e.lengthwise(e.sizes, p.Width, 0, share, was)
-		}
-		if p.purchase(next.used) < p.purchase(best.used) {
-			best, kind = next, k
-		} else {
-			best.bound = next.bound
+			break
 		}
 	}
-	_ = kind
-	r := p.layOut(e.sizes, []node{best.root})
+	r := e.ease(best)
 	r.Any = min(lowest, r.Used)
-	r.Bound = min(max(best.bound, lowest), r.Used)
+	r.Bound = min(best.bound, r.Used)
 	r.Proved = p.purchase(r.Bound) >= p.purchase(r.Used)
 	return r
 }
@@ -122,14 +116,7 @@ func (e *engine) cut(sizes []size, width int64, kind Kind, goal int64, limit int
 	}
 	s.bound = int((known.bound + in.unitY - 1) / in.unitY)
 	s.improve()
-	left := in.counts()
-	out := plan{root: node{dir: Across, size: -1}, used: int64(s.cutoff) * in.unitY, bound: int64(s.bound) * in.unitY}
-	for _, u := range s.plan {
-		for range u.n {
-			out.root.parts = append(out.root.parts, s.m.pool[u.pattern].node(in, left))
-		}
-	}
-	return out
+	return plan{root: s.node(), used: int64(s.cutoff) * in.unitY, bound: int64(s.bound) * in.unitY}
 }
 
 // layOut makes a result of a layout of each cloth.
