@@ -226,10 +226,11 @@ func (f *file) refont(family map[*fonts.Face]string) error {
 		if m == nil {
 			continue
 		}
-		name := string(fontName.FindSubmatch(body)[1])
-		small, err := subset(faces[name].TTF(), used[name])
+		name := fontName.FindSubmatch(body)[1]
+		face := faces[string(name)]
+		small, err := subset(face.TTF(), used[string(name)])
 		if err != nil {
-			return fmt.Errorf("typeface %s cannot be embedded: %w", faces[name].Name(), err)
+			return fmt.Errorf("typeface %s cannot be embedded: %w", face.Name(), err)
 		}
 		id, _ := strconv.Atoi(string(m[1]))
 		f.objects[id-1] = fmt.Appendf(nil, "<<\n/Length1 %d\n/Length %d\n>>\nstream\n%sendstream\n", len(small), len(small), small)
