@@ -16,8 +16,8 @@ type instance struct {
 	unitY   int64 // the unit along the length
 	lies    []lie // lowest first
 	heights []int // the distinct heights of lies, ascending
-	order   []int // index into lies of each size, narrowest first
-	coarse  bool  // widths across are rounded down, so fillings need checking
+
+	coarse bool // widths across are rounded down, so fillings need checking
 }
 
 // A lie is a size in one orientation that fits the width.

@@ -125,19 +125,7 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 		if tries >= 3*enough {
 			continue // only its worth is wanted
 		}
-		good := false
-		for way := range 3 {
-			var p pattern
-			if way == 0 {
-				p = s.fill(o, q, left)
-			} else {
-				p = s.build(o.h, way == 1, q, left)
-			}
-			if p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
-				good = found(p) || good
-			}
-		}
-		if good {
+		if s.try(o, q, left, found) {
 			news++
 		} else {
 			tries++
@@ -147,6 +135,18 @@ func (s *stackPricer) price(q *quote, left []int, lazy bool, found func(pattern)
 		r.add(s.density(q, left)) // higher strips are of use, too
 	}
 	return r.t, r.cost
+}
+
+// try makes patterns of an offer in several ways, and gives whether one of them
+// is of use and was news.
+func (s *stackPricer) try(o offer, q *quote, left []int, found func(pattern) bool) bool {
+	news := false
+	for _, p := range []pattern{s.fill(o, q, left), s.build(o.h, true, q, left), s.build(o.h, false, q, left)} {
+		if p.h > 0 && p.worth(q)+q.strip(p.h) > q.toBeat(p.h) {
+			news = found(p) || news
+		}
+	}
+	return news
 }
 
 // sift bounds the worth of strips of every height by their densest column, and

@@ -1,0 +1,94 @@
+package pack
+
+import "math"
+
+// A diver is a plan in the making.
+type diver struct {
+	s      *search
+	left   []int
+	limits []limit
+	plan   []usage
+	base   int // height so far
+}
+
+// dive fixes patterns of the relaxed solution one after the other, solving
+// again after each, until a plan is found or is sure to be no better.
+func (s *search) dive(limits []limit, r relaxation) {
+	d := diver{s: s, left: append([]int(nil), s.left...), limits: append([]limit(nil), limits...)}
+	for !s.work.stop() && d.round(&r) && d.base < s.cutoff {
+		if done(d.left) {
+			s.cutoff, s.plan = d.base, d.plan
+			return
+		}
+		r = s.m.relax(d.left, d.limits, r.basis, d.base, s.cutoff, s.kind != Strips)
+		if d.base+r.bound >= s.cutoff || !r.feasible {
+			return
+		}
+	}
+}
+
+// round fixes what is used a whole number of times, or else the pattern nearest
+// to one. It reports whether that was possible.
+func (d *diver) round(r *relaxation) bool {
+	before := len(d.plan)
+	best := share{n: -1}
+	for _, u := range r.use {
+		d.fix(u.pattern, int(u.n+1e-6))
+		if u.n > best.n && d.s.m.pool[u.pattern].times(d.left) > 0 {
+			best = u
+		}
+	}
+	if len(d.plan) == before {
+		if best.n < 0 {
+			return false
+		}
+		d.fix(best.pattern, 1)
+	}
+	for k := range d.limits {
+		if l := &d.limits[k]; l.n < 0 {
+			if l.le {
+				return false
+			}
+			l.n = 0
+		}
+	}
+	return true
+}
+
+// fix takes pattern j into the plan n times, as far as pieces are left.
+func (d *diver) fix(j, n int) {
+	p := &d.s.m.pool[j]
+	if n = min(n, p.times(d.left)); n <= 0 {
+		return
+	}
+	d.plan = append(d.plan, usage{j, n})
+	d.base += n * p.h
+	for _, t := range p.cover {
+		d.left[t.size] -= n * t.n
+	}
+	for k := range d.limits {
+		d.limits[k].n -= n * d.limits[k].times(p)
+	}
+}
+
+// done says whether nothing is left to cut.
+func done(left []int) bool {
+	for _, n := range left {
+		if n > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// fixed adds limits that keep the number of strips of every height.
+func (s *search) fixed(limits []limit, r *relaxation) []limit {
+	for _, h := range s.thresholds(r) {
+		l := limit{h: h, size: -1}
+		l.n = int(math.Round(s.sum(l, r)))
+		limits = with(limits, l)
+		l.le = true
+		limits = with(limits, l)
+	}
+	return limits
+}
