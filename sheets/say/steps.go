@@ -117,7 +117,7 @@ func (s *steps) step(step cutting.Step, run string) {
 // wide says how to measure what is wider than the ruler.
 func (s *steps) wide(step cutting.Step) string {
 	switch {
-	case !step.Wide || step.Dir == cutting.Across && step.Size.H == s.c.Root.H:
+	case !step.Wide || s.isWhole(step):
 		return ""
 	case measure(step) <= s.p.Ruler.H:
 		return " That is wider than the ruler: lay two rulers side by side, or use the lines of the mat."
@@ -127,8 +127,13 @@ func (s *steps) wide(step cutting.Step) string {
 	return " That is wider than the ruler: measure at both ends, mark, and cut from mark to mark."
 }
 
+// isWhole says that a strip takes all the length there is, so that nothing is cut.
+func (s *steps) isWhole(step cutting.Step) bool {
+	return !s.c.Bought && step.Dir == cutting.Across && step.Size.H == s.c.Root.H
+}
+
 func (s *steps) across(step cutting.Step, run string) string {
-	if step.Size.H == s.c.Root.H {
+	if s.isWhole(step) {
 		return fmt.Sprintf("take the whole length, %s, as one strip.", s.With(step.Size.H))
 	}
 	text := fmt.Sprintf("cut %s %s %s %s %s.", Count(step.Count), Plural(step.Count, "strip", "strips"),
