@@ -28,4 +28,24 @@ bench: build
 	$(GO) test -run '^$$' -bench . -benchmem ./...
 	$(GO) run ./cmd/cutbench --summary
 
-.PHONY: build demo test check gallery bench
+# Binaries for every system, the manual page, the schema and the completions, with
+# checksums. The same commit and compiler give the same bytes, wherever they are built.
+VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo dev)
+RELEASE = build/release
+PLATFORMS = linux/amd64 linux/arm64 darwin/amd64 darwin/arm64 windows/amd64 windows/arm64
+
+release:
+	rm -rf $(RELEASE) && mkdir -p $(RELEASE)
+	for p in $(PLATFORMS); do \
+	  os=$${p%/*} arch=$${p#*/} end=; [ $$os != windows ] || end=.exe; \
+	  CGO_ENABLED=0 GOOS=$$os GOARCH=$$arch $(GO) build -trimpath -buildvcs=false \
+	    -ldflags '-s -w -buildid= -X main.Version=$(VERSION)' \
+	    -o $(RELEASE)/cutbinder-$(VERSION)-$$os-$$arch$$end ./cmd/cutbinder || exit 1; \
+	done
+	$(GO) build -o bin/cutbinder -ldflags '-X main.Version=$(VERSION)' ./cmd/cutbinder
+	bin/cutbinder man >$(RELEASE)/cutbinder.1
+	bin/cutbinder schema >$(RELEASE)/plan.schema.json
+	for s in bash zsh fish; do bin/cutbinder completion $$s >$(RELEASE)/completion.$$s || exit 1; done
+	cd $(RELEASE) && sha256sum * >SHA256SUMS
+
+.PHONY: build demo test check gallery bench release

@@ -49,7 +49,7 @@ func (a *app) check(c *cli.Context) error {
 		}
 		err = a.printJSON(out)
 	} else {
-		withIDs(problems).Render(a.out, src.text)
+		withIDs(problems).Render(a.painted(a.out), src.text)
 		fmt.Fprintln(a.out, verdict(problems))
 	}
 	if err == nil && problems.Faulty() {

@@ -75,7 +75,7 @@ func (a *app) readPlan(c *cli.Context, more int) (*plan.Plan, source, error) {
 	}
 	p, problems := plan.Read(src.name, src.text)
 	if len(problems) > 0 {
-		problems.Render(a.err, src.text)
+		problems.Render(a.painted(a.err), src.text)
 		return nil, src, said
 	}
 	return p, src, override(c, p)
@@ -122,7 +122,7 @@ func (a *app) bags(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt, err
 // told tells what is wrong with a plan, and makes a failure of a fault.
 func (a *app) told(problems plan.Problems, src source, err error) error {
 	if len(problems) > 0 {
-		problems.Render(a.err, src.text)
+		problems.Render(a.painted(a.err), src.text)
 	}
 	switch {
 	case problems.Faulty():

@@ -36,19 +36,28 @@ type app struct {
 	in       io.Reader
 	out, err io.Writer
 	read     []string // the files that were read, which aren't written over
+	quiet    bool     // say nothing but what went wrong
 }
 
-func main() {
+func main() { os.Exit(start()) }
+
+// start runs the program and gives its exit code.
+func start() int {
 	debug.SetGCPercent(400) // a run is short: memory is cheaper than collecting it
 	debug.SetMemoryLimit(memory)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := (&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(ctx, os.Args)
-	stop()
-	os.Exit(code)
+	defer stop()
+	return (&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(ctx, os.Args)
 }
 
 // run carries out one command line and gives its exit code.
 func (a *app) run(ctx context.Context, args []string) int {
+	out := &sink{to: a.out}
+	a.out = out
+	if len(args) > 1 && args[1] == completing {
+		_ = a.guarded(func() error { a.complete(ctx, args[2:]); return nil })
+		return exitDone
+	}
 	err := a.guarded(func() error {
 		app := a.commands()
 		ordered, err := flagsFirst(app, args)
@@ -57,26 +66,37 @@ func (a *app) run(ctx context.Context, args []string) int {
 		}
 		return app.RunContext(ctx, ordered)
 	})
+	if out.err != nil && (err == nil || errors.Is(err, out.err)) {
+		err = cannotWrite("standard output", out.err)
+	}
+	return a.complain(err)
+}
+
+// complain tells what went wrong, and gives the exit code for it.
+func (a *app) complain(err error) int {
 	var failed failure
+	tell := func(format string, args ...any) { fmt.Fprintf(a.painted(a.err), "cutbinder: "+format+"\n", args...) }
 	switch {
 	case err == nil:
 		return exitDone
 	case errors.As(err, &failed):
 		if failed.message != "" {
-			a.say("%s", failed)
+			tell("%s", failed)
 		}
 		return failed.code
 	case errors.Is(err, context.Canceled):
-		a.say("stopped; nothing was written")
+		tell("stopped; nothing was written")
 		return exitFault
 	}
-	a.say("%v", err)
+	tell("%v", err)
 	return exitUsage
 }
 
-// say prints a line for the person at the terminal.
+// say tells the person at the terminal what was done.
 func (a *app) say(format string, args ...any) {
-	fmt.Fprintf(a.err, "cutbinder: "+format+"\n", args...)
+	if !a.quiet {
+		fmt.Fprintf(a.err, "cutbinder: "+format+"\n", args...)
+	}
 }
 
 // A failure ends the program with a code; an empty message says that all has
@@ -108,9 +128,11 @@ func fault(hint, format string, args ...any) error {
 var said = failure{code: exitFault}
 
 func (a *app) commands() *cli.App {
+	cli.HelpPrinter = printHelp
 	app := &cli.App{
 		Name:            "cutbinder",
 		Usage:           "from a quilt's cut plan to a printed binder and labelled bags",
+		Description:     about,
 		Version:         Version,
 		HideHelpCommand: true,
 		Reader:          a.in,
@@ -119,10 +141,11 @@ func (a *app) commands() *cli.App {
 		ExitErrHandler:  func(*cli.Context, error) {},
 		OnUsageError:    func(c *cli.Context, err error, _ bool) error { return usage("cutbinder --help", "%v", err) },
 		Action:          a.none,
-		Commands: []*cli.Command{
+		Commands: a.taught([]*cli.Command{
 			a.newCommand(), a.convertCommand(), a.checkCommand(), a.piecesCommand(), a.buyCommand(), a.cutsCommand(), a.makeCommand(),
 			a.labelsCommand(), a.pictureCommand(), a.changesCommand(), a.scanCommand(), a.stocksCommand(), a.schemaCommand(),
-		},
+			a.completionCommand(), a.manCommand(),
+		}),
 	}
 	for _, c := range app.Commands {
 		c.HideHelpCommand = true

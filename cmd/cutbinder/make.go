@@ -21,11 +21,17 @@ func (a *app) makeCommand() *cli.Command {
 		Flags: append(paperFlags(), limitFlag(), outFlag(), fontFlag(),
 			&cli.StringFlag{Name: "only", Usage: "only these `PARTS`, with commas: " + strings.Join(sheets.PartNames(), ",")},
 			&cli.StringFlag{Name: "since", Usage: "only what has changed since the plan `OLD`"},
+			&cli.BoolFlag{Name: "watch", Usage: "write it again each time the plan is saved"},
 			&cli.BoolFlag{Name: "two-sided", Usage: "alternate the punching margin"},
 			&cli.BoolFlag{Name: "each-way", Usage: "every paper and hand, into the folder named with -o"},
 			&cli.BoolFlag{Name: "large", Usage: "large print"},
 			&cli.StringFlag{Name: "ink", Value: "full", Usage: "full, or light for little `INK`"}),
-		Action: a.make,
+		Action: func(c *cli.Context) error {
+			if c.Bool("watch") {
+				return a.watch(c, a.make)
+			}
+			return a.make(c)
+		},
 	}
 }
 

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"context"
-	"os"
 	"path/filepath"
 	"testing"
 
@@ -13,9 +11,7 @@ import (
 // binary.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"cutbinder": func() {
-			os.Exit((&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(context.Background(), os.Args))
-		},
+		"cutbinder": main,
 	})
 }
 
