@@ -1,0 +1,62 @@
+// Package pack decides how rectangles are cut from cloth with edge-to-edge cuts,
+// and proves how good that is.
+//
+// It knows whole numbers only: callers choose the unit. Start with Solve; Check
+// verifies any answer without trusting how it was found.
+//
+// # Strips
+//
+// A strip across the cloth of a height, and how many pieces of each size are cut
+// from it, is a pattern. Which patterns to cut how often, so that all pieces are
+// cut from the least sum of heights, is the master problem. Solved for parts of
+// strips, too, by linear programming, it gives a lower bound; its patterns, far
+// too many to list, are found as they are needed by a knapsack over the width
+// for every height, at the prices (duals) that the master problem sets on the
+// pieces: column generation (Gilmore & Gomory 1965). The linear programs are
+// small and dense (program): primal and dual simplex with an explicit inverse.
+// Where a piece may turn, only its narrowest side that fits under the height
+// matters, so turning costs the pricing nothing.
+//
+// Floating point only proposes. The prices are rounded to whole numbers (quote),
+// the knapsacks are summed in whole numbers, and where a pattern is still worth
+// more than its height the prices are scaled down by the worst ratio (Farley
+// 1990). So every bound, and every proof, holds in exact arithmetic. A bound is
+// then lifted to the next length that is a sum of heights (reach).
+//
+// The proof is by branching (search): on the number of strips at least h high
+// and, when these are whole, on the number of pieces of a size cut from strips
+// at least h high. Such limits only shift prices by height, so pricing stays the
+// same knapsack. That pieces which fit no lower strip need a whole number of
+// strips is known from the start (needs). Plans come from diving: fixing
+// patterns of the linear program's solution one by one, solving again after
+// each; and from taking a few strips out of the best plan and solving their
+// pieces anew as a small problem (polisher).
+//
+// # Stacks
+//
+// A column of a strip may hold several rows. The best column of a width under a
+// height is a knapsack over the height, and a strip a knapsack of columns over
+// the width; the master problem is the same, its heights now any sums of sides.
+// The knapsacks don't see that two columns draw on the same pieces, so they
+// bound the worth, and patterns are made from what is really left, column by
+// column. Plans also come from annealing, for few pieces, and from sequential
+// value correction.
+//
+// # Thrifty
+//
+// Long pieces are set side by side along the cloth, and the rest of the width is
+// cut as narrower cloth; the shortest length is found by halving.
+//
+// # Given cloths
+//
+// Cloths are filled one after the other; what fits one is asked of the same
+// search with the cloth's length as the goal.
+//
+// # Any plan
+//
+// Result.Any bounds the length of every cutting whatever its stages, by area and
+// dual feasible functions (Fekete & Schepers 2004).
+//
+// All work is counted, not timed: the same problem and effort give the same
+// layout on any machine.
+package pack
