@@ -17,7 +17,7 @@ import (
 func (a *app) checkCommand() *cli.Command {
 	return &cli.Command{
 		Name: "check", Usage: "audit the plan: every fault and every doubt", ArgsUsage: "PLAN",
-		Flags:  append(paperFlags(), limitFlag(), fontFlag(), jsonFlag()),
+		Flags:  append(paperFlags(), limitFlag(), fontFlag(), jsonFlag(), journalFlag()),
 		Action: a.check,
 	}
 }
@@ -85,6 +85,10 @@ func (a *app) audit(c *cli.Context, src source) (plan.Problems, error) {
 	}
 	found, err = a.unprintable(c, q, src)
 	problems = append(problems, found...)
+	if err == nil {
+		found, err = a.journalled(c, q)
+		problems = append(problems, found...)
+	}
 	problems.Sort()
 	return problems, err
 }
