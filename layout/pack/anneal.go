@@ -279,7 +279,7 @@ func (a *annealer) patterns() []pattern {
 
 // anneal looks for a better plan by annealing, up to a limit of work.
 func (s *search) anneal(limit int64) {
-	if total(s.left) > maxAnneal {
+	if sum(s.left) > maxAnneal {
 		return
 	}
 	a := newAnnealer(s.in, s.work)

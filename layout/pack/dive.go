@@ -2,6 +2,9 @@ package pack
 
 import "math"
 
+// fewSizes is for how many sizes stacks are priced in full while diving.
+const fewSizes = 4
+
 // A diver is a plan in the making.
 type diver struct {
 	s      *search
@@ -20,7 +23,7 @@ func (s *search) dive(limits []limit, r relaxation) {
 			s.cutoff, s.plan = d.base, d.plan
 			return
 		}
-		r = s.m.relax(d.left, d.limits, r.basis, d.base, s.cutoff, s.kind != Strips)
+		r = s.m.relax(d.left, d.limits, r.basis, d.base, s.cutoff, s.kind != Strips && len(s.in.sizes) > fewSizes)
 		if d.base+r.bound >= s.cutoff || !r.feasible {
 			return
 		}

@@ -178,7 +178,7 @@ func (e *engine) attempt(want []int, c Cloth, kind Kind, limit int64) (node, boo
 		}
 	}
 	// Making the plan's parts and the bound are work, too.
-	e.work.spend(200*total(want) + 5000*len(sizes))
+	e.work.spend(200*sum(want) + 5000*len(sizes))
 	sure := boundAny(sizes, c.W) > c.L
 	if sure {
 		kind = Strips // there's no fitting; a plan to choose strips from is enough

@@ -10,7 +10,7 @@ func (s *search) improve() {
 	total := s.work.limit - s.work.spent
 	s.run(s.work.spent + total/8)
 	if s.nodes > 150 {
-		s.run(s.work.spent + total/2) // small enough for a proof to be likely
+		s.run(s.work.spent + total/2) // a proof is likely
 	}
 	p := &polisher{s: s, state: 1}
 	for !s.settled() && !s.work.stop() {
@@ -38,10 +38,10 @@ func (s *search) improveStacks() {
 	s.work.limit -= proof
 	gain, was := from, s.cutoff
 	p := &polisher{s: s, state: 1}
-	s.lazy = true
+	s.lazy = len(s.in.sizes) > fewSizes
 	v := newValuer(s)
 	turns := []func(int64){s.again, func(l int64) { p.run(l) }}
-	if total(s.left) <= 80 {
+	if sum(s.left) <= 80 {
 		turns = append(turns, s.anneal)
 	}
 	if v != nil {

@@ -47,7 +47,7 @@ func (p *polisher) try() bool {
 	}
 	var plan []usage
 	var ok bool
-	if s.kind != Strips && total(left) <= 24 && p.draw(2) == 0 {
+	if s.kind != Strips && sum(left) <= 24 && p.draw(2) == 0 {
 		plan, ok = p.shake(left, cutoff)
 	} else {
 		plan, ok = s.anew(left, cutoff, s.work.limit/64)
@@ -158,10 +158,10 @@ func (s *search) accept(plan []usage) {
 	}
 }
 
-// total sums counts.
-func total(n []int) (sum int) {
+// sum adds up counts.
+func sum(n []int) (s int) {
 	for _, v := range n {
-		sum += v
+		s += v
 	}
-	return sum
+	return s
 }
