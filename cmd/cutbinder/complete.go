@@ -18,14 +18,15 @@ import (
 // completing is the word behind the program's name with which shells ask what may
 // stand next. The words of the command line follow it, the one that is being typed
 // last. Each answer is a line: what may stand there and, behind a tab, what it is.
-// No answer leaves the shell to offer files.
+// No answer, and the exit code 1, leave the shell to offer files.
 const completing = "__complete"
 
 // A proposal is one thing that may stand where a word is being typed.
 type proposal struct{ text, about string }
 
-// complete answers a shell. Whatever is wrong, it says nothing.
-func (a *app) complete(ctx context.Context, words []string) {
+// complete answers a shell, and says whether it could. Whatever is wrong, it says
+// nothing of it.
+func (a *app) complete(ctx context.Context, words []string) (any bool) {
 	words = joinedFlags(words)
 	if len(words) == 0 {
 		words = []string{""}
@@ -34,8 +35,10 @@ func (a *app) complete(ctx context.Context, words []string) {
 	for _, p := range a.proposals(ctx, words) {
 		if strings.HasPrefix(p.text, typed) {
 			fmt.Fprintf(a.out, "%s\t%s\n", p.text, p.about)
+			any = true
 		}
 	}
+	return any
 }
 
 // joinedFlags undoes what bash does to --fabric=dusk, which it hands over in three
@@ -252,8 +255,9 @@ compdef _cutbinder cutbinder
 	"fish": `function __cutbinder_complete
     set -l words (commandline -opc)
     $words[1] __complete $words[2..-1] (commandline -ct) 2>/dev/null
+    or __fish_complete_path (commandline -ct)
 end
-complete -c cutbinder -a '(__cutbinder_complete)'
+complete -c cutbinder -f -a '(__cutbinder_complete)'
 `,
 }
 

@@ -55,7 +55,10 @@ func (a *app) run(ctx context.Context, args []string) int {
 	out := &sink{to: a.out}
 	a.out = out
 	if len(args) > 1 && args[1] == completing {
-		_ = a.guarded(func() error { a.complete(ctx, args[2:]); return nil })
+		any := false
+		if err := a.guarded(func() error { any = a.complete(ctx, args[2:]); return nil }); err != nil || !any {
+			return exitFault
+		}
 		return exitDone
 	}
 	err := a.guarded(func() error {

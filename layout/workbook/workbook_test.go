@@ -269,3 +269,46 @@ func FuzzSheetXML(f *testing.F) {
 		}
 	})
 }
+
+// TestDrops: choices, choices from other cells, and help are in the workbook, and
+// its cells are texts, so that 1/2 stays what it is.
+func TestDrops(t *testing.T) {
+	s := Sheet{Name: "Pieces", Head: 1, Drops: []Drop{
+		{Column: 1, First: 2, Last: 9, Choices: []string{"patch", "geese"}, Title: "unit", Help: strings.Repeat("long ", 80)},
+		{Column: 2, First: 2, Last: 9, From: "Fabrics!$A$2:$A$9"},
+		{Column: 3, First: 2, Last: 9, Title: "size", Help: "Its size."},
+	}}
+	s.Add("unit", "fabric", "size")
+	data, err := Write([]Sheet{s, {Name: "Fabrics"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	valid, err := f.GetDataValidations("Pieces")
+	if err != nil || len(valid) != 3 {
+		t.Fatalf("%d drop-downs, %v", len(valid), err)
+	}
+	text := fmt.Sprint(valid[0].Formula1, valid[1].Formula1, valid[2].Formula1)
+	for _, want := range []string{"patch,geese", "Fabrics!$A$2:$A$9"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%s: no %s", text, want)
+		}
+	}
+	for _, at := range []string{"A1", "C5"} {
+		id, err := f.GetCellStyle("Pieces", at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if style, err := f.GetStyle(id); err != nil || style.NumFmt != 49 {
+			t.Errorf("%s is no text: %+v, %v", at, style, err)
+		}
+	}
+	long := Sheet{Name: "A"}
+	long.Add(strings.Repeat("x", 40_000))
+	if _, err := Write([]Sheet{long}); err == nil {
+		t.Error("a text that is too long for a cell was cut")
+	}
+}

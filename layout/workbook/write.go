@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -83,6 +84,9 @@ func (s *Sheet) write(f *excelize.File, style styles) error {
 
 func (s *Sheet) writeCell(f *excelize.File, style styles, column, row int, text string) error {
 	at := ref(column, row)
+	if utf8.RuneCountInString(text) > excelize.TotalCellChars {
+		return fmt.Errorf("cell %s: the text is longer than a cell holds", at)
+	}
 	if text != "" {
 		if err := f.SetCellStr(s.Name, at, text); err != nil {
 			return err
