@@ -225,7 +225,6 @@ func (s *stackPricer) strip(h int, q *quote) offer {
 // density bounds worth over height of strips of any height: every column is
 // taken to be full of the rows that are worth most for their height.
 func (s *stackPricer) density(q *quote, left []int) (t, cost int64) {
-	const unit = 1 << 12 // heights per cost, so that the worth stays whole
 	s.row.reset(s.in.cap)
 	last := int64(0)
 	for g, lies := range s.groups {
