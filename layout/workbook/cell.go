@@ -60,9 +60,9 @@ func readCell(f *excelize.File, sheet, at, text string, looks map[int]look) (Cel
 
 // tidy turns the spaces that spreadsheets and web pages bring along into plain
 // ones, and line breaks into one kind.
-func tidy(text string) string {
-	return strings.TrimSpace(strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\r\n", "\n", "\r", "\n", "_x000D_\n", "\n").Replace(text))
-}
+func tidy(text string) string { return strings.TrimSpace(spaces.Replace(text)) }
+
+var spaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\r\n", "\n", "\r", "\n", "_x000D_\n", "\n")
 
 // numberCell is a stored number as it is shown. Spreadsheets compute with 15
 // digits and show no more, so what a sum of fractions leaves behind them is cut
