@@ -73,7 +73,7 @@ func known(which int, word string, c *column) string {
 	return ""
 }
 
-// A table is a sheet with headings.
+// A sheetTable is a sheet with headings.
 type sheetTable struct {
 	*sheet
 	which int

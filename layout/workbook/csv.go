@@ -12,45 +12,29 @@ import (
 )
 
 // ReadCSV reads a comma-separated file. Semicolons or tabs may stand in place of
-// the commas, as they do in countries where a comma begins the decimals. The
-// error is an *Error.
+// the commas, as they do in countries where a comma begins the decimals. Rows are
+// counted as a spreadsheet counts them, blank ones too. The error is an *Error.
 func ReadCSV(name string, data []byte) (Sheet, error) {
 	s := Sheet{File: name, Name: strings.TrimSuffix(path.Base(name), path.Ext(name))}
-	fail := func(hint, format string, args ...any) (Sheet, error) {
-		return s, &Error{File: name, What: fmt.Sprintf(format, args...), Hint: hint}
-	}
-	switch {
-	case len(data) > MaxUnzipped:
-		return fail("is this the right file?", "the file is larger than %d MB", MaxUnzipped>>20)
-	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
-		return fail("save it as CSV UTF-8", "the file is in UTF-16; expected UTF-8")
-	case !utf8.Valid(data):
-		return fail("save it as CSV UTF-8", "the file is not in UTF-8")
-	case bytes.IndexByte(data, 0) >= 0:
-		return fail("is this the right file?", "the file is no text")
+	if err := noText(name, data); err != nil {
+		return s, err
 	}
 	text := strings.TrimPrefix(string(data), "\ufeff")
 	comma := separator(text)
-	skipped := 0
 	if first, rest, _ := strings.Cut(text, "\n"); strings.HasPrefix(strings.ToLower(first), "sep=") {
-		text, skipped = rest, 1
-		s.Rows = append(s.Rows, nil)
+		text, s.Rows = rest, [][]Cell{nil}
 	}
+	skipped := len(s.Rows)
 	r := csv.NewReader(strings.NewReader(text))
 	r.Comma, r.FieldsPerRecord, r.LazyQuotes = comma, -1, true
-	cells := 0
-	for {
+	for cells := 0; ; {
 		next := 1 + strings.Count(text[:r.InputOffset()], "\n") // the line behind the last record
 		fields, err := r.Read()
 		if err == io.EOF {
 			return s, nil
 		}
 		if err != nil {
-			var at *csv.ParseError
-			if errors.As(err, &at) {
-				return fail("close it with the same quote", "line %d: %v", at.StartLine+skipped, at.Err)
-			}
-			return fail("", "%v", err)
+			return s, unreadable(name, skipped, err)
 		}
 		line, _ := r.FieldPos(0)
 		for ; next < line; next++ { // the reader passes blank lines over
@@ -60,13 +44,40 @@ func ReadCSV(name string, data []byte) (Sheet, error) {
 		for i, field := range fields {
 			row[i].Text = tidy(unguarded(field))
 		}
-		if s.Rows = append(s.Rows, row); len(s.Rows) > MaxRows {
-			return fail("", "the file has more than %d rows", MaxRows)
-		}
-		if cells += len(row); len(row) > MaxColumns || cells > MaxCells {
-			return fail("", "the file has more than %d columns or %d cells", MaxColumns, MaxCells)
+		s.Rows = append(s.Rows, row)
+		if cells += len(row); len(row) > MaxColumns || cells > MaxCells || len(s.Rows) > MaxRows {
+			return s, inFile(name, "", "the file has more than %d rows, %d columns or %d cells", MaxRows, MaxColumns, MaxCells)
 		}
 	}
+}
+
+// inFile makes an Error about a file.
+func inFile(name, hint, format string, args ...any) *Error {
+	return &Error{File: name, What: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+// noText says why data is no text in UTF-8; nil where it is.
+func noText(name string, data []byte) error {
+	switch {
+	case len(data) > MaxUnzipped:
+		return inFile(name, "is this the right file?", "the file is larger than %d MB", MaxUnzipped>>20)
+	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
+		return inFile(name, "save it as CSV UTF-8", "the file is in UTF-16; expected UTF-8")
+	case !utf8.Valid(data):
+		return inFile(name, "save it as CSV UTF-8", "the file is not in UTF-8")
+	case bytes.IndexByte(data, 0) >= 0:
+		return inFile(name, "is this the right file?", "the file is no text")
+	}
+	return nil
+}
+
+// unreadable makes an Error of the reader's, with its line.
+func unreadable(name string, skipped int, err error) *Error {
+	var at *csv.ParseError
+	if errors.As(err, &at) {
+		return inFile(name, "close it with the same quote", "line %d: %v", at.StartLine+skipped, at.Err)
+	}
+	return inFile(name, "", "%v", err)
 }
 
 // separator is the sign that parts the cells of a file: what its first line
