@@ -8,9 +8,9 @@ import "math"
 // into a new strip. A strip may grow, so stacks of unlike rows come about. It is
 // for a few hundred pieces at most.
 type annealer struct {
-	in    *instance
-	work  *meter
-	state uint64
+	in   *instance
+	work *meter
+	dice
 	lie   [][2]int // of each size, -1 where there's no second
 	order []int    // sizes of the pieces in the order they're put
 	turn  []int8   // of each piece: 0 as fits best, 1 or 2 the lie to be used
@@ -42,7 +42,7 @@ const maxAnneal = 400
 
 // newAnnealer starts with the pieces from high to low.
 func newAnnealer(in *instance, work *meter) *annealer {
-	a := &annealer{in: in, work: work, state: 1, beta: 0.8, lie: make([][2]int, len(in.sizes))}
+	a := &annealer{in: in, work: work, dice: dice{1}, beta: 0.8, lie: make([][2]int, len(in.sizes))}
 	for i := range a.lie {
 		a.lie[i] = [2]int{-1, -1}
 	}
@@ -60,12 +60,6 @@ func newAnnealer(in *instance, work *meter) *annealer {
 	}
 	a.turn = make([]int8, len(a.order))
 	return a
-}
-
-// draw gives the next number below n of a fixed sequence.
-func (a *annealer) draw(n int) int {
-	a.state = a.state*6364136223846793005 + 1442695040888963407
-	return int((a.state >> 33) % uint64(n))
 }
 
 // decode puts the pieces and gives the height, less what the emptiest strip has

@@ -12,7 +12,7 @@ func (s *search) improve() {
 	if s.nodes > 150 {
 		s.run(s.work.spent + total/2) // a proof is likely
 	}
-	p := &polisher{s: s, state: 1}
+	p := &polisher{s: s, dice: dice{1}}
 	for !s.settled() && !s.work.stop() {
 		at := s.work.spent
 		p.idle = 0
@@ -37,7 +37,7 @@ func (s *search) improveStacks() {
 	}
 	s.work.limit -= proof
 	gain, was := from, s.cutoff
-	p := &polisher{s: s, state: 1}
+	p := &polisher{s: s, dice: dice{1}}
 	s.lazy = len(s.in.sizes) > fewSizes
 	v := newValuer(s)
 	turns := []func(int64){s.again, func(l int64) { p.run(l) }}

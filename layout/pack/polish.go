@@ -5,16 +5,9 @@ import "slices"
 // A polisher improves a plan by taking some of its strips away and cutting
 // their pieces anew, proved best or nearly so, as a small problem of its own.
 type polisher struct {
-	s     *search
-	state uint64 // of the sequence that chooses strips
-	idle  int    // tries since the last improvement
-}
-
-// draw gives the next number below n of a fixed sequence (a linear
-// congruential generator, Knuth's constants).
-func (p *polisher) draw(n int) int {
-	p.state = p.state*6364136223846793005 + 1442695040888963407
-	return int((p.state >> 33) % uint64(n))
+	s *search
+	dice
+	idle int // tries since the last improvement
 }
 
 // run tries until the work reaches a limit, or nothing has improved for long.

@@ -9,7 +9,7 @@ type valuer struct {
 	s     *search
 	p     *stackPricer
 	value []float64
-	state uint64
+	dice
 }
 
 // newValuer starts with values by area. It is nil where the search has no
@@ -19,7 +19,7 @@ func newValuer(s *search) *valuer {
 	if !ok {
 		return nil
 	}
-	v := &valuer{s: s, p: p, value: make([]float64, len(s.in.sizes)), state: 1}
+	v := &valuer{s: s, p: p, value: make([]float64, len(s.in.sizes)), dice: dice{1}}
 	for i, z := range s.in.sizes {
 		v.value[i] = v.area(z)
 	}
@@ -29,12 +29,6 @@ func newValuer(s *search) *valuer {
 // area is a size's area as a part of a strip one unit high.
 func (v *valuer) area(z size) float64 {
 	return float64(z.w) * float64(z.h) / float64(v.s.in.width) / float64(v.s.in.unitY)
-}
-
-// draw gives the next number below n of a fixed sequence.
-func (v *valuer) draw(n int) int {
-	v.state = v.state*6364136223846793005 + 1442695040888963407
-	return int((v.state >> 33) % uint64(n))
 }
 
 // run makes plans until the work reaches a limit.
