@@ -27,8 +27,10 @@ func ReadCSV(name string, data []byte) (Sheet, error) {
 	skipped := len(s.Rows)
 	r := csv.NewReader(strings.NewReader(text))
 	r.Comma, r.FieldsPerRecord, r.LazyQuotes = comma, -1, true
-	for cells := 0; ; {
-		next := 1 + strings.Count(text[:r.InputOffset()], "\n") // the line behind the last record
+	cells, next, read := 0, 1, int64(0) // next is the line behind the last record
+	for {
+		next += strings.Count(text[read:r.InputOffset()], "\n")
+		read = r.InputOffset()
 		fields, err := r.Read()
 		if err == io.EOF {
 			return s, nil
@@ -37,7 +39,7 @@ func ReadCSV(name string, data []byte) (Sheet, error) {
 			return s, unreadable(name, skipped, err)
 		}
 		line, _ := r.FieldPos(0)
-		for ; next < line; next++ { // the reader passes blank lines over
+		for i := next; i < line; i++ { // the reader passes blank lines over
 			s.Rows = append(s.Rows, nil)
 		}
 		row := make([]Cell, len(fields))
