@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"sync"
 
 	"cutbinder/layout/length"
@@ -82,8 +83,7 @@ func Rules(p *plan.Plan, f *plan.Fabric) trade.Rules {
 func (f *Fabric) cutBought(ctx context.Context, p *plan.Plan, o Options) error {
 	rules := Rules(p, f.Fabric)
 	shop := func(used int64) int64 {
-		loss := retrueLoss(p, used, f.Pieces)
-		return int64(trade.ToBuy(length.Length(used)+loss, rules).Buy)
+		return cost(trade.ToBuy(length.Length(used)+retrueLoss(p, used, f.Pieces), rules))
 	}
 	problem := f.problem(o)
 	problem.Width, problem.Purchase = int64(f.Fabric.Width), shop
@@ -134,6 +134,20 @@ func (f *Fabric) cutGiven(ctx context.Context, p *plan.Plan, o Options) error {
 			return nil
 		}
 	}
+}
+
+// hair is the least that must be left of a purchase before it counts as one to
+// the last thread: shops cut no more exactly than that.
+const hair = length.Inch / 8
+
+// cost orders purchases: less to buy comes first, and of equal ones those that
+// leave a little for a crooked cut. It never falls as the purchase rises.
+func cost(b trade.Purchase) int64 {
+	c := 2 * min(int64(b.Buy), math.MaxInt64/2-1)
+	if b.Buy-b.Exact < hair {
+		c++
+	}
+	return c
 }
 
 func (f *Fabric) problem(o Options) pack.Problem {

@@ -173,7 +173,7 @@ func TestSamples(t *testing.T) {
 // Ids can be written as keys just as they are shown.
 func TestAcceptedAsShown(t *testing.T) {
 	plans := map[string]string{
-		"lantern-row":     sample(t, "lantern-row.yaml"),
+		"harbour-steps":   sample(t, "harbour-steps.yaml"),
 		"quarter-squares": sample(t, "lists/quarter-squares.yaml"),
 		"borders":         "plan: A\nfinished: 66 x 77\nfabrics: {a: {one-way: true, width: 44}, b: {}, c: {have: 9 in}}\nborders: [{width: 2, fabric: a, join: true, for: \"Anna's outer border\"}]\npieces:\n- {cut: 3 1/4, need: 4, fabric: a}\n- {cut: 3 1/2, need: 4, fabric: a}\n- {cut: 5, need: 40, fabric: c}\nbags: {by: [block]}\n",
 	}
