@@ -25,8 +25,12 @@ func paperFlags() []cli.Flag {
 	}
 }
 
+// usualLimit is the work a fabric may take where nothing is said. Scripts that
+// test what is said and written, not how good a layout is, run with less.
+var usualLimit = time.Second
+
 func limitFlag() cli.Flag {
-	return &cli.DurationFlag{Name: "limit", Value: time.Second, Usage: "work a fabric may take, as the `TIME` one core needs for it"}
+	return &cli.DurationFlag{Name: "limit", Value: usualLimit, Usage: "work a fabric may take, as the `TIME` one core needs for it"}
 }
 
 func jsonFlag() cli.Flag {
@@ -137,7 +141,7 @@ func (a *app) told(problems plan.Problems, src source, err error) error {
 func effort(c *cli.Context) cutting.Options {
 	limit := c.Duration("limit")
 	if limit <= 0 {
-		limit = time.Second
+		limit = usualLimit
 	}
 	return cutting.Options{Effort: int64(limit.Seconds() * pack.EffortPerSecond), Cores: runtime.NumCPU()}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -11,7 +12,10 @@ import (
 // binary.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"cutbinder": main,
+		"cutbinder": func() {
+			usualLimit = 50 * time.Millisecond
+			main()
+		},
 	})
 }
 
