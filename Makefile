@@ -26,7 +26,9 @@ gallery: build
 
 bench: build
 	$(GO) test -run '^$$' -bench . -benchmem ./...
-	$(GO) run ./cmd/cutbench --summary
+	$(GO) run ./cmd/cutbench --summary testdata/cutting/*.csv
+	$(GO) run ./cmd/cutbench --turn --summary testdata/cutting/*.csv
+	$(GO) run ./cmd/photobench -n 1000 -seed 1
 
 # Binaries for every system, the manual page, the schema and the completions, with
 # checksums. The same commit and compiler give the same bytes, wherever they are built.
