@@ -19,6 +19,7 @@ type diagram struct {
 	keyed  map[int]string  // letters that stand in pieces in place of their size, by piece
 	keys   []string        // what the letters stand for, in order
 	folded []length.Length // where folds lie across the cloth
+	avoid  []length.Length // what sizes must not stand on: folds, and the edge of wide discs
 }
 
 // newDiagram prepares a drawing: it draws once into nothing to learn which sizes
@@ -36,6 +37,7 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 		}
 	}
 	d.folded = b.folds(c)
+	d.avoid = append(d.discs(), d.folded...)
 	all := d.whole()
 	d.pieces(d.canvas(page.NewPen(b.style, page.Box{}), page.Point{}, all), c.Root)
 	for i, p := range f.Pieces {
@@ -84,7 +86,7 @@ func (d *diagram) whole() page.Box {
 
 // canvas is the view of one window.
 func (d *diagram) canvas(p *page.Pen, at page.Point, window page.Box) *page.Canvas {
-	return &page.Canvas{Pen: p, At: at, Scale: d.scale, Window: window, Mirror: d.b.v.Left, Avoid: d.folded}
+	return &page.Canvas{Pen: p, At: at, Scale: d.scale, Window: window, Mirror: d.b.v.Left, Avoid: d.avoid}
 }
 
 // windows cuts the drawing into parts no higher on paper than room, the first no

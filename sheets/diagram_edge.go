@@ -190,6 +190,29 @@ func (d *diagram) disc(c *page.Canvas, x, y length.Length, number int) {
 	c.Pen.Disc(page.Point{X: x, Y: y}, "cut "+words, words)
 }
 
+// discs is where the widest disc reaches into the cloth where its number has
+// more figures than the margin holds; nothing where it doesn't.
+func (d *diagram) discs() []length.Length {
+	most := 1
+	for _, s := range d.c.Root.Parts {
+		most = max(most, s.Number)
+	}
+	st := d.b.style
+	w := st.DiscWidth(strconv.Itoa(most))
+	if w <= st.DiscSize() {
+		return nil
+	}
+	in := max(w-5*length.MM, bar) * length.Length(d.scale)
+	var places []length.Length
+	for i := range discLines { // so close that no letter stands between them
+		places = append(places, in*length.Length(i+1)/discLines)
+	}
+	return places
+}
+
+// discLines is how many places are kept clear where a disc reaches in.
+const discLines = 4
+
 // measures writes the heights of the strips on the far side.
 func (d *diagram) measures(c *page.Canvas) {
 	side := page.OnRight
