@@ -135,12 +135,12 @@ func offLevel(img *image.Gray, y, x0, x1 length.Length) float64 {
 	return off(func(across, along int) byte { return img.GrayAt(along, across).Y }, y, x0, x1)
 }
 
-// off finds the centre of the ink within 0.4 mm of a place, over the middle half
+// off finds the centre of the ink within 0.25 mm of a place, over the middle half
 // of the line. A line that isn't there is 9 mm off.
 func off(at func(across, along int) byte, place, from, to length.Length) float64 {
 	quarter := (to - from) / 4
 	lo, hi := int(px(from+quarter)), int(px(to-quarter))
-	mid, reach := px(place), 0.4*dpi/25.4
+	mid, reach := px(place), 0.25*dpi/25.4
 	var ink, moment float64
 	for along := lo; along <= hi; along++ {
 		for across := int(mid - reach); across <= int(mid+reach); across++ {
