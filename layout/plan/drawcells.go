@@ -60,7 +60,7 @@ func (r *reader) tracks(b *Block, what string, written []length.Length, n int, c
 	return nil
 }
 
-// cells reads the words of a drawing's rows. False says that faults were noted.
+// cells reads the words of a drawing's rows. False says that some can't be used.
 func (r *reader) cells(b *Block, d *Drawing, rows [][]word) bool {
 	before := len(r.faults)
 	owner := make([][]int, len(rows)) // for each square of the grid, the index of its cell
@@ -83,12 +83,13 @@ func (r *reader) cells(b *Block, d *Drawing, rows [][]word) bool {
 			c.Across, c.Down = max(c.Across, x-c.Column+1), max(c.Down, y-c.Row+1)
 		}
 	}
+	whole := true
 	for i := range d.Cells {
-		if r.rectangular(d, owner, i) {
-			r.cell(b, d, &d.Cells[i])
-		}
+		// A name that isn't known leaves a cell empty, and isn't always told: not
+		// where the plan has no fabrics at all.
+		whole = r.rectangular(d, owner, i) && r.cell(b, d, &d.Cells[i]) && whole
 	}
-	return len(r.faults) == before
+	return whole && len(r.faults) == before
 }
 
 // rectangular checks that a cell fills a rectangle.
@@ -111,11 +112,12 @@ func (r *reader) rectangular(d *Drawing, owner [][]int, i int) bool {
 	return true
 }
 
-// cell reads what a cell is: its unit and its fabrics.
-func (r *reader) cell(b *Block, d *Drawing, c *Cell) {
+// cell reads what a cell is: its unit and its fabrics. False says that they can't
+// be made out.
+func (r *reader) cell(b *Block, d *Drawing, c *Cell) bool {
 	names, s, ok := r.parts(c)
 	if !ok {
-		return
+		return false
 	}
 	c.Unit, c.Turn = s.unit, s.turn
 	for i, name := range names {
@@ -124,12 +126,13 @@ func (r *reader) cell(b *Block, d *Drawing, c *Cell) {
 		}
 	}
 	if len(c.Sources) < len(names) {
-		return
+		return false
 	}
 	if c.Unit == Hourglass {
 		c.Sources = aroundHourglass(c.Sources)
 	}
 	r.cellShape(b, c)
+	return true
 }
 
 // nameAt is how many characters into a word its i-th name begins.

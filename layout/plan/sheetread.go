@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"cutbinder/layout/workbook"
 )
@@ -216,12 +217,20 @@ func (s *sheetReader) titled() {
 	}
 	base := path.Base(strings.TrimSuffix(s.file, "/"))
 	words := strings.FieldsFunc(strings.TrimSuffix(base, path.Ext(base)), func(r rune) bool { return r == '-' || r == '_' || unicode.IsSpace(r) })
-	title := []rune(strings.Join(words, " "))
+	title := []rune(strings.Map(printable, strings.Join(words, " ")))
 	if len(title) == 0 {
 		title = []rune("Cut list")
 	}
 	title[0] = unicode.ToUpper(title[0])
 	s.add("plan", textAt(string(title), Pos{File: s.file}))
+}
+
+// printable drops characters that a text in a plan can't hold.
+func printable(r rune) rune {
+	if r == utf8.RuneError || !unicode.IsPrint(r) {
+		return -1
+	}
+	return r
 }
 
 // put puts a value under a path of keys into a mapping.
