@@ -22,13 +22,15 @@ func (a *app) checkCommand() *cli.Command {
 	}
 }
 
-// A finding is one line of "check --json".
+// A finding is one entry of "check --json". Of a workbook, Cell is the place, Line
+// its row and Col its column.
 type finding struct {
 	ID    string `json:"id"`
 	Level string `json:"level"`
 	File  string `json:"file"`
 	Line  int    `json:"line"`
 	Col   int    `json:"col"`
+	Cell  string `json:"cell,omitempty"`
 	What  string `json:"what"`
 	Hint  string `json:"hint"`
 }
@@ -45,7 +47,7 @@ func (a *app) check(c *cli.Context) error {
 	if c.Bool("json") {
 		out := []finding{}
 		for _, f := range problems {
-			out = append(out, finding{f.ID, f.Level.String(), f.At.File, f.At.Line, f.At.Col, f.What, f.Hint})
+			out = append(out, finding{f.ID, f.Level.String(), f.At.File, f.At.Line, f.At.Col, f.At.Cell, f.What, f.Hint})
 		}
 		err = a.printJSON(out)
 	} else {

@@ -40,15 +40,8 @@ func outFlag() cli.Flag {
 }
 
 func (a *app) make(c *cli.Context) error {
-	o, err := binderOptions(c)
+	p, src, o, err := a.binderPlan(c)
 	if err != nil {
-		return err
-	}
-	p, src, err := a.readPlan(c, 0)
-	if err != nil {
-		return err
-	}
-	if o.Fonts, err = a.faces(c, p, src); err != nil {
 		return err
 	}
 	q, err := a.quilt(c, p, src)
@@ -106,6 +99,19 @@ func (a *app) eachWay(c *cli.Context, q *sheets.Quilt, src source, o sheets.Opti
 	return nil
 }
 
+// binderPlan reads the options of a binder and the plan it is printed from, with
+// the faces that either names.
+func (a *app) binderPlan(c *cli.Context) (p *plan.Plan, src source, o sheets.Options, err error) {
+	if o, err = binderOptions(c); err == nil {
+		p, src, err = a.readPlan(c, 0)
+	}
+	if err == nil {
+		o.Fonts, err = a.faces(c, p, src)
+	}
+	return p, src, o, err
+}
+
+// binderOptions are the options that --two-sided, --large, --ink and --only ask for.
 func binderOptions(c *cli.Context) (sheets.Options, error) {
 	o := sheets.Options{TwoSided: c.Bool("two-sided"), Large: c.Bool("large")}
 	switch ink := c.String("ink"); ink {

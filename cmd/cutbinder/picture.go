@@ -33,15 +33,8 @@ func (a *app) picture(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	o, err := binderOptions(c)
+	p, src, o, err := a.binderPlan(c)
 	if err != nil {
-		return err
-	}
-	p, src, err := a.readPlan(c, 0)
-	if err != nil {
-		return err
-	}
-	if o.Fonts, err = a.faces(c, p, src); err != nil {
 		return err
 	}
 	q, err := a.pictured(c, p, src)
@@ -129,7 +122,7 @@ func (a *app) onePicture(c *cli.Context, q *sheets.Quilt, src source, o sheets.O
 	case c.Bool("quilt"):
 		pic, doubts := sheets.QuiltPicture(q, o)
 		if pic == nil {
-			doubts.Render(a.err, src.text)
+			doubts.Render(a.painted(a.err), src.text)
 			return nil, fault("write quilt: and rows of blocks", "the plan does not lay the quilt out")
 		}
 		return pic, nil

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"go/parser"
-	"go/token"
-	"io/fs"
-	"path/filepath"
+	"go/ast"
 	"slices"
 	"strconv"
 	"strings"
@@ -34,25 +31,42 @@ var pure = []string{"layout", "sheets", "fonts"}
 var worldly = []string{"os", "os/exec", "net", "net/http", "time", "math/rand", "math/rand/v2", "log", "syscall"}
 
 func TestImports(t *testing.T) {
-	root := "../.."
-	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") || strings.Contains(path, "/.ci/") {
-			return err
+	for _, f := range sourceFiles(t) {
+		if f.test || f.folder == ".ci/measure" {
+			continue
 		}
-		folder := filepath.ToSlash(strings.TrimPrefix(filepath.Dir(path), root+"/"))
-		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
-		if err != nil {
-			return err
-		}
-		for _, spec := range file.Imports {
+		for _, spec := range f.Imports {
 			name, _ := strconv.Unquote(spec.Path.Value)
-			checkImport(t, path, folder, name)
+			checkImport(t, f.path, f.folder, name)
 		}
-		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
 	}
+}
+
+// TestPaintedProblems: problems are told in colours wherever they are told.
+func TestPaintedProblems(t *testing.T) {
+	told := 0
+	for _, f := range sourceFiles(t) {
+		ast.Inspect(f.File, func(n ast.Node) bool {
+			call, ok := n.(*ast.CallExpr)
+			if !ok || f.test || f.folder != "cmd/cutbinder" || !called(call, "Render") {
+				return true
+			}
+			told++
+			if to, ok := call.Args[0].(*ast.CallExpr); !ok || !called(to, "painted") {
+				t.Errorf("%s:%d: problems are told without colours; expected a.painted(w)", f.path, f.line(call.Pos()))
+			}
+			return true
+		})
+	}
+	if told == 0 {
+		t.Error("nothing tells problems")
+	}
+}
+
+// called says whether a call is of a method of this name.
+func called(call *ast.CallExpr, name string) bool {
+	method, ok := call.Fun.(*ast.SelectorExpr)
+	return ok && method.Sel.Name == name
 }
 
 func checkImport(t *testing.T, path, folder, name string) {

@@ -14,6 +14,7 @@ type Item interface {
 	// "piece dusk-1 #3", "tally dusk-1 7", "label 7", "scale bar". It may be
 	// empty.
 	What() string
+	// String is the item as a line of text, for golden files.
 	String() string
 	item()
 }
