@@ -130,7 +130,7 @@ func (a *app) buyText(q *sheets.Quilt, out shoppingOut) error {
 		fmt.Fprintf(w, "%s\t%s %s\t\tfrom %s, counted in its length\n", f.What, say.Count(f.Count), f.Cut, f.Fabric)
 	}
 	if size, ok := q.BattingSize(); ok {
-		fmt.Fprintf(w, "batting\t%s %s\t\t\n", v.Size(size), v.Unit())
+		fmt.Fprintf(w, "batting\t%s %s\n", v.Size(size), v.Unit())
 	}
 	return w.Flush()
 }

@@ -3,8 +3,10 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"cutbinder/layout/cutting"
+	"cutbinder/layout/plan"
 	"cutbinder/sheets"
 	"cutbinder/sheets/say"
 
@@ -51,9 +53,29 @@ func chosen(q *sheets.Quilt, id string) ([]*cutting.Fabric, error) {
 		}
 	}
 	if len(all) == 0 && id != "" {
-		return nil, usage("", "no pieces are cut from a fabric %q", id)
+		return nil, noFabric(q, id)
 	}
 	return all, nil
+}
+
+// noFabric is the failure where nothing is cut from what is named as a fabric.
+func noFabric(q *sheets.Quilt, id string) error {
+	var ids []string
+	for i := range q.Fabrics {
+		ids = append(ids, q.Fabrics[i].Fabric.ID)
+	}
+	return usage(nearest(id, ids), "no pieces are cut from a fabric %q", id)
+}
+
+// nearest is the hint where a name isn't among those of the plan.
+func nearest(name string, names []string) string {
+	if near := plan.Nearest(name, names); near != "" {
+		return fmt.Sprintf("did you mean %s?", near)
+	}
+	if len(names) > 20 {
+		return ""
+	}
+	return "the plan has " + strings.Join(names, ", ")
 }
 
 func (a *app) cutText(q *sheets.Quilt, f *cutting.Fabric, v say.Voice) {

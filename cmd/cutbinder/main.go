@@ -11,7 +11,10 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"runtime/debug"
+	"slices"
+	"strings"
 	"syscall"
 
 	"cutbinder/layout/plan"
@@ -63,7 +66,7 @@ func (a *app) run(ctx context.Context, args []string) int {
 	}
 	err := a.guarded(func() error {
 		app := a.commands()
-		ordered, err := flagsFirst(app, args)
+		ordered, err := flagsFirst(app, asHelp(args))
 		if err != nil {
 			return err
 		}
@@ -161,15 +164,31 @@ func (a *app) commands() *cli.App {
 
 // none answers a call without a command, or with one that doesn't exist.
 func (a *app) none(c *cli.Context) error {
-	if word := c.Args().First(); word != "" {
-		var names []string
-		for _, known := range c.App.Commands {
-			names = append(names, known.Name)
-		}
-		if near := plan.Nearest(word, names); near != "" {
-			return usage("", "there is no command %q; did you mean %s?", word, near)
-		}
-		return usage("cutbinder --help lists the commands", "there is no command %q", word)
+	word := c.Args().First()
+	switch ending := strings.ToLower(filepath.Ext(word)); {
+	case word == "":
+		return cli.ShowAppHelp(c)
+	case slices.Contains(planEndings, ending):
+		return usage(fmt.Sprintf("cutbinder check %s looks through the plan, cutbinder make %[1]s prints its binder", word), "there is no command before %s", word)
 	}
-	return cli.ShowAppHelp(c)
+	var names []string
+	for _, known := range c.App.Commands {
+		names = append(names, known.Name)
+	}
+	if near := plan.Nearest(word, names); near != "" {
+		return usage("", "there is no command %q; did you mean %s?", word, near)
+	}
+	return usage("cutbinder --help lists the commands", "there is no command %q", word)
+}
+
+// asHelp makes "help" and "help make" of a command line into "--help" and
+// "make --help", which people try as often.
+func asHelp(args []string) []string {
+	if len(args) < 2 || args[1] != "help" {
+		return args
+	}
+	if len(args) == 2 {
+		return []string{args[0], "--help"}
+	}
+	return []string{args[0], args[2], "--help"}
 }

@@ -4,11 +4,15 @@ import (
 	"archive/zip"
 	"bytes"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+
+	"cutbinder/layout/plan"
 )
 
 // readTries is the patience with a file that changes while it is read.
@@ -24,8 +28,41 @@ func (a *app) openPlan(name string) (source, error) {
 		src.text, err = a.readFolder(src.name)
 		return src, err
 	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return src, fault(whereIs(src.name), "cannot read %s: there is no such file", src.name)
+	}
 	src.text, err = a.readFile(src.name, maxPlan)
 	return src, err
+}
+
+// planEndings are those of files that hold plans.
+var planEndings = []string{".yaml", ".yml", ".xlsx", ".csv"}
+
+// whereIs is what to do about a plan that isn't there: to name the file beside it
+// whose name is near, or to look in another folder.
+func whereIs(name string) string {
+	folder, base := filepath.Split(name)
+	if folder == "" {
+		folder, _ = os.Getwd() // "" where the system doesn't tell
+	}
+	files, err := os.ReadDir(folder)
+	if err != nil {
+		return "there is no folder " + filepath.Clean(folder) + " either"
+	}
+	var names []string
+	for _, f := range files {
+		ending := filepath.Ext(f.Name())
+		if !slices.Contains(planEndings, strings.ToLower(ending)) {
+			continue
+		}
+		if names = append(names, f.Name()); strings.EqualFold(strings.TrimSuffix(f.Name(), ending), base) {
+			return fmt.Sprintf("did you mean %s?", filepath.Join(filepath.Dir(name), f.Name()))
+		}
+	}
+	if near := plan.Nearest(base, names); near != "" {
+		return fmt.Sprintf("did you mean %s?", filepath.Join(filepath.Dir(name), near))
+	}
+	return "it was looked for in " + filepath.Clean(folder)
 }
 
 // readFolder packs a folder's comma-separated files.

@@ -109,14 +109,18 @@ func (a *app) onePicture(c *cli.Context, q *sheets.Quilt, src source, o sheets.O
 		if pic := sheets.FabricPicture(q, o, c.String("fabric")); pic != nil {
 			return pic, nil
 		}
-		return nil, usage("", "no pieces are cut from a fabric %q", c.String("fabric"))
+		return nil, noFabric(q, c.String("fabric"))
 	case c.IsSet("block"):
 		id := c.String("block")
 		if pic := sheets.BlockPicture(q, o, id); pic != nil {
 			return pic, nil
 		}
 		if q.Plan.Block(id) == nil {
-			return nil, usage("", "the plan has no block %q", id)
+			var ids []string
+			for _, b := range q.Plan.Blocks {
+				ids = append(ids, b.ID)
+			}
+			return nil, usage(nearest(id, ids), "the plan has no block %q", id)
 		}
 		return nil, fault("draw it in the plan: draw: and rows of cells", "block %q is not drawn", id)
 	case c.Bool("quilt"):

@@ -48,6 +48,8 @@ func TestCutLists(t *testing.T) {
 			"plan: List\nfabrics: {blue: {}}\npieces: [{cut: 4.5, need: 4, fabric: blue, for: corners}]"},
 		{"title, blank rows, a sum, columns of no use", "Autumn throw,,,\n,,,\nFabric,Qty,Cut,Price\nblue,4,4 1/2,3.20\n,,,\nBlue,2,3,1\nTotal,6,,4.20\n",
 			"plan: Autumn throw\nfabrics: {blue: {}}\npieces: [{cut: 4 1/2, need: 4, fabric: blue}, {cut: 3, need: 2, fabric: blue}]"},
+		{"a sum without a word", "Fabric,Qty,Cut\nblue,4,4 1/2\nblue,12,3\n,16,\n",
+			"plan: List\nfabrics: {blue: {}}\npieces: [{cut: 4 1/2, need: 4, fabric: blue}, {cut: 3, need: 12, fabric: blue}]"},
 		{"two sides, centimetres", "fabric,width (cm),height (cm),pieces\nblue,10,6.5,4\n",
 			"plan: List\nunits: metric\nfabrics: {blue: {}}\npieces: [{cut: 10 x 6.5, need: 4, fabric: blue}]"},
 		{"a column in inches in a metric list", "units,metric\nfabric,size (in),count\nblue,4 x 5,4\nblue,WOF x 2,4\nblue,3 cm,4\n",

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -40,7 +41,7 @@ func (s *sheetReader) rows(t *sheetTable) (all []row) {
 // fill fills a row's mapping from its cells. False says that it holds nothing but
 // cells of no column, or is the sum below a cut list.
 func (s *sheetReader) fill(t *sheetTable, r *row) bool {
-	if s.plain && isSum(t.Rows[r.number-1]) {
+	if s.plain && t.isSum(r.number) {
 		return false
 	}
 	var sources []value
@@ -82,10 +83,25 @@ func (s *sheetReader) place(m *value, c column, v value) {
 	}
 }
 
-// isSum says whether a row is the sum below a cut list.
-func isSum(cells []workbook.Cell) bool {
-	first := firstFilled(cells)
-	return slices.Contains([]string{"total", "totals", "sum", "grandtotal", "inall"}, plainWord(cells[first-1].Text))
+// isSum says whether a row, by its number, is the sum below a cut list: it says so,
+// or it is nothing but a count to which those above it come.
+func (t *sheetTable) isSum(number int) bool {
+	cells := t.Rows[number-1]
+	column := firstFilled(cells) - 1
+	if slices.Contains([]string{"total", "totals", "sum", "grandtotal", "inall"}, plainWord(cells[column].Text)) {
+		return true
+	}
+	if column >= len(t.heads) || t.heads[column].name != "count" || firstFilled(cells[column+1:]) > 0 {
+		return false
+	}
+	sum := 0
+	for _, row := range t.Rows[t.head : number-1] {
+		if column < len(row) {
+			n, _ := strconv.Atoi(strings.TrimSpace(row[column].Text)) // 0 where it is no number
+			sum += n
+		}
+	}
+	return sum > 0 && strings.TrimSpace(cells[column].Text) == strconv.Itoa(sum)
 }
 
 // withUnit gives a text that has no unit the one of its column.

@@ -84,12 +84,17 @@ func start(which int, headings ...string) workbook.Sheet {
 func (w *sheetWriter) planSheet() workbook.Sheet {
 	s := start(planSheet, "key", "value", "about")
 	s.Widths = []float64{24, 32, 90}
+	docs := map[string]string{}
 	for _, k := range tableOf("plan").Keys {
-		if v := w.plan.get(k.Name); k.Kind == KindKeys && v.shape == mapping && len(v.pairs) == 0 {
-			s.Add(k.Name, "yes", k.Doc)
-		}
+		docs[k.Name] = k.Doc
 	}
-	for _, c := range sheetColumns()[planSheet] {
+	columns := sheetColumns()[planSheet]
+	for i, c := range columns {
+		if key := c.path[0]; i == 0 || columns[i-1].path[0] != key {
+			if v := w.plan.get(key); v.shape == mapping && len(v.pairs) == 0 {
+				s.Add(key, "yes", docs[key])
+			}
+		}
 		s.Add(c.label(), w.cell(w.plan, c), about(c.key))
 		s.Drops = append(s.Drops, drop(c.key, 2, len(s.Rows), len(s.Rows)))
 	}
