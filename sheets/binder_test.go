@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -131,33 +132,64 @@ func count(pages []page.Page, is func(page.Item) bool) int {
 	return n
 }
 
-// Every placed piece is drawn once, at its size divided by the scale.
-func TestPiecesToScale(t *testing.T) {
-	each(t, func(t *testing.T, q *sheets.Quilt) {
-		drawn := map[string][]page.Box{}
-		for _, p := range binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages {
-			for _, it := range p.Items {
-				if r, ok := it.(page.Rect); ok && strings.HasPrefix(r.What(), "piece ") {
-					drawn[r.What()] = append(drawn[r.What()], r.Box)
-				}
+// A drawnPiece is a piece on a page, and the scale that the page states.
+type drawnPiece struct {
+	box   page.Box
+	scale length.Length
+}
+
+// drawnPieces are all pieces drawn on pages, by mark.
+func drawnPieces(t *testing.T, pages []page.Page) map[string][]drawnPiece {
+	all := map[string][]drawnPiece{}
+	for _, p := range pages {
+		scale := statedScale(t, &p)
+		for _, it := range p.Items {
+			if r, ok := it.(page.Rect); ok && strings.HasPrefix(r.What(), "piece ") {
+				all[r.What()] = append(all[r.What()], drawnPiece{r.Box, scale})
 			}
 		}
+	}
+	return all
+}
+
+// statedScale is the scale 1:n that stands beside a page's scale bars: 0 where
+// there is none.
+func statedScale(t *testing.T, p *page.Page) length.Length {
+	scale := 0
+	for _, it := range p.Items {
+		text, ok := it.(page.Text)
+		if !ok || text.What() != "scale" {
+			continue
+		}
+		_, n, _ := strings.Cut(text.Words(), "1:")
+		stated, err := strconv.Atoi(n)
+		if err != nil || scale != 0 && stated != scale {
+			t.Fatalf("page %s states %q beside 1:%d", p.Label, text.Words(), scale)
+		}
+		scale = stated
+	}
+	return length.Length(scale)
+}
+
+// Every placed piece is drawn once, at its size divided by the scale that stands
+// on its page.
+func TestPiecesToScale(t *testing.T) {
+	each(t, func(t *testing.T, q *sheets.Quilt) {
+		drawn := drawnPieces(t, binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages)
 		total := 0
 		for i := range q.Fabrics {
 			f := &q.Fabrics[i]
 			seen := make([]int, len(f.Pieces))
 			for _, c := range f.Cloths {
-				scale := length.Length(sheets.ScaleOf(q, &c))
 				for _, placed := range c.Placed {
 					seen[placed.Piece]++
 					total++
 					mark := fmt.Sprintf("piece %s #%d", f.Pieces[placed.Piece].ID, seen[placed.Piece])
-					boxes := drawn[mark]
-					if len(boxes) != 1 {
-						t.Fatalf("%s is drawn %d times", mark, len(boxes))
+					if len(drawn[mark]) != 1 {
+						t.Fatalf("%s is drawn %d times", mark, len(drawn[mark]))
 					}
-					if b := boxes[0]; off(b.W*scale, placed.W) > scale || off(b.H*scale, placed.H) > scale {
-						t.Fatalf("%s: %v at 1:%d, lies %v x %v", mark, b, scale, placed.W, placed.H)
+					if d := drawn[mark][0]; off(d.box.W*d.scale, placed.W) > d.scale || off(d.box.H*d.scale, placed.H) > d.scale {
+						t.Fatalf("%s: %v at 1:%d, lies %v x %v", mark, d.box, d.scale, placed.W, placed.H)
 					}
 				}
 			}

@@ -10,8 +10,26 @@ import (
 	"cutbinder/sheets/say"
 )
 
-// fabricSection is the sheet of one fabric.
+// fabricSection is the sheet of one fabric. It is drawn a step smaller than the
+// others where that saves the maker a page: what she cuts from, how, and what she
+// ticks are then side by side.
 func (b *binder) fabricSection(i int) page.Section {
+	sheet := b.fabricSheet(i)
+	pages := b.book.PagesOf(sheet)
+	if pages == 1 {
+		return sheet
+	}
+	small := *b
+	if small.scale = nextScale(b.scale); small.scale > 0 && small.scale <= smallest {
+		if s := small.fabricSheet(i); b.book.PagesOf(s) < pages {
+			return s
+		}
+	}
+	return sheet
+}
+
+// fabricSheet is the sheet of one fabric at the binder's scale.
+func (b *binder) fabricSheet(i int) page.Section {
 	f := &b.q.Fabrics[i]
 	section := page.Section{
 		Head: fmt.Sprintf("Fabric %d of %d", i+1, len(b.q.Fabrics)), Name: "fabric " + f.Fabric.ID,

@@ -69,6 +69,16 @@ func (b *binder) tighter(scale int, long length.Length) int {
 	return scale
 }
 
+// nextScale is the usual scale below one, or 0 behind the last.
+func nextScale(scale int) int {
+	for _, n := range page.Scales {
+		if n > scale {
+			return n
+		}
+	}
+	return 0
+}
+
 // scaleFor is the largest usual scale at which a length of cloth fits a room on
 // paper; beyond those, the next whole ten.
 func scaleFor(cloth, room length.Length) int {

@@ -44,18 +44,14 @@ func (q *Quilt) heaps(f *cutting.Fabric, p *cutting.Piece) []heap {
 func (b *binder) tally(f *cutting.Fabric) []page.Block {
 	s := b.style
 	t := page.Table{Columns: []page.Column{{Width: b.tallySizes(f)}, {}, {Share: 1}}, Pad: s.Gap}
-	spares, most := false, 0
+	spares := false
 	for i, p := range f.Pieces {
 		for _, h := range b.q.heaps(f, p) {
 			t.Rows = append(t.Rows, b.tallyRow(f, i, h))
 			spares = spares || h.spares > 0
-			most = max(most, h.count+h.spares)
 		}
 	}
-	rows := page.Block(t)
-	if len(t.Rows) > 1 && most <= 10 && !b.o.Large {
-		rows = page.Columns{N: 2, Gutter: s.Break, Blocks: []page.Block{t}}
-	}
+	rows := b.tallyColumns(t)
 	aside := "one box a piece · a number after every ten"
 	if spares {
 		aside = "one box a piece · dotted boxes are spares"
@@ -65,6 +61,15 @@ func (b *binder) tally(f *cutting.Fabric) []page.Block {
 		return []page.Block{page.Keep{Blocks: blocks}}
 	}
 	return blocks
+}
+
+// tallyColumns sets a tally in two columns where it is lower so.
+func (b *binder) tallyColumns(t page.Table) page.Block {
+	two := page.Columns{N: 2, Gutter: b.style.Break, Blocks: []page.Block{t}}
+	if w := b.book.Body().W; !b.o.Large && page.HeightOf(b.style, w, two) < page.HeightOf(b.style, w, t) {
+		return two
+	}
+	return t
 }
 
 // tallySizes is the width of the widest size, so that boxes line up.

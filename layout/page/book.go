@@ -86,6 +86,9 @@ func (b *Book) Add(s Section) { b.sections = append(b.sections, s) }
 // Sections are the book's sections so far.
 func (b *Book) Sections() []Section { return b.sections }
 
+// PagesOf is how many pages a section of blocks takes. It isn't added.
+func (b *Book) PagesOf(s Section) int { return len(b.lay(0, &s, 0, &Refs{})) }
+
 // A leaf is a page being made, and the section it belongs to; section is -1
 // for a blank page before a right-hand start. more is set on a section's pages
 // after the first.
