@@ -41,6 +41,9 @@ var planEndings = []string{".yaml", ".yml", ".xlsx", ".csv"}
 // whereIs is what to do about a plan that isn't there: to name the file beside it
 // whose name is near, or to look in another folder.
 func whereIs(name string) string {
+	if name == "-" {
+		return "a plan is read from a file; where the system has /dev/stdin, that is standard input"
+	}
 	folder, base := filepath.Split(name)
 	if folder == "" {
 		folder, _ = os.Getwd() // "" where the system doesn't tell

@@ -17,8 +17,12 @@ type painter struct {
 // painted is a writer for problems: one that colours where a person looks on. What
 // is written must end with a line break.
 func (a *app) painted(w io.Writer) io.Writer {
-	if f, ok := w.(*os.File); ok && colours(f) {
-		return &painter{to: f}
+	to := w
+	if s, ok := w.(*sink); ok {
+		to = s.to
+	}
+	if f, ok := to.(*os.File); ok && colours(f) {
+		return &painter{to: w}
 	}
 	return w
 }
