@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"strings"
 
 	"cutbinder/layout/length"
@@ -116,12 +117,27 @@ func sourceField[T any](name, doc, example string, at func(*T) *Source) field[T]
 	}}
 }
 
+// listed is the hint where fabrics are written as a list of their names.
+func listed(k Key, v value) string {
+	var names []string
+	for _, item := range v.items {
+		if !isName(item) {
+			return ""
+		}
+		names = append(names, item.text+": {}")
+	}
+	if k.Of != "fabric" || len(names) == 0 || len(names) > 8 {
+		return ""
+	}
+	return fmt.Sprintf("write %s: {%s}", k.Name, strings.Join(names, ", "))
+}
+
 // keysField reads a mapping by a table of its own; set takes what was read and
 // its places.
 func keysField[T, S any](name, doc, example string, of *table[S], set func(r *reader, into *T, v value)) field[T] {
 	return field[T]{Key{Name: name, Kind: KindKeys, Doc: doc, Example: example, Of: of.name}, func(r *reader, k Key, v value, into *T) {
 		if v.shape != mapping {
-			r.reject(k, v)
+			r.rejectFor(k, v, of.wrapped("fabric", v))
 			return
 		}
 		set(r, into, v)
@@ -154,7 +170,7 @@ func listField[T, S any](name, doc, example string, most int, of *table[S], add 
 func namedField[T any](name, doc, example string, kind Kind, of string, most int, add func(r *reader, into *T, p pair)) field[T] {
 	return field[T]{Key{Name: name, Kind: kind, Doc: doc, Example: example, Of: of}, func(r *reader, k Key, v value, into *T) {
 		if v.shape != mapping {
-			r.reject(k, v)
+			r.rejectFor(k, v, listed(k, v))
 			return
 		}
 		if r.tooMany(k, v, len(v.pairs), most) {

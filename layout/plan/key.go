@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // A Kind is what a key's value is.
@@ -127,7 +129,7 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 	}
 	if v.shape != mapping && v.shape != nothing {
 		n.Keys = nil // nothing was read
-		r.fault(v.at, "", "found %s; expected the keys of %s, such as %s", found(v), t.name, t.hint())
+		r.fault(v.at, t.wrapped("name", v), "found %s; expected the keys of %s, such as %s", found(v), t.name, t.hint())
 		return n, false
 	}
 	byName := make(map[string]value, len(v.pairs))
@@ -153,8 +155,29 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 	return n, true
 }
 
+// wrapped is the hint to put a name under a key that the table has; "" where it
+// has none, or what was read is no name.
+func (t *table[T]) wrapped(key string, v value) string {
+	if !isName(v) || !slices.ContainsFunc(t.fields, func(f field[T]) bool { return f.Name == key }) {
+		return ""
+	}
+	return fmt.Sprintf("write {%s: %s}", key, v.text)
+}
+
+// isName says whether a value is a text that may name something: words that YAML
+// reads as they are.
+func isName(v value) bool {
+	first, _ := utf8.DecodeRuneInString(v.text)
+	return v.shape == text && len(v.text) <= maxName && unicode.IsLetter(first) &&
+		!slices.Contains([]string{"yes", "no", "true", "false"}, strings.ToLower(v.text)) &&
+		!strings.ContainsFunc(v.text, func(r rune) bool { return r != ' ' && r != '-' && !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
 // hint shows what a mapping of the table may begin with.
 func (t *table[T]) hint() string {
+	if t.name == "piece" { // its first key alone says too little
+		return "cut: 2 1/2, need: 40, fabric: dusk"
+	}
 	f := t.fields[0]
 	for _, g := range t.fields {
 		if g.Required {
