@@ -24,8 +24,7 @@ func (a *app) makeCommand() *cli.Command {
 			&cli.BoolFlag{Name: "watch", Usage: "write it again each time the plan is saved"},
 			&cli.BoolFlag{Name: "two-sided", Usage: "alternate the punching margin"},
 			&cli.BoolFlag{Name: "each-way", Usage: "every paper and hand, into the folder named with -o"},
-			&cli.BoolFlag{Name: "large", Usage: "large print"},
-			&cli.StringFlag{Name: "ink", Value: "full", Usage: "full, or light for little `INK`"}),
+			largeFlag(), inkFlag()),
 		Action: func(c *cli.Context) error {
 			if c.Bool("watch") {
 				return a.watch(c, a.make)
@@ -33,6 +32,12 @@ func (a *app) makeCommand() *cli.Command {
 			return a.make(c)
 		},
 	}
+}
+
+func largeFlag() cli.Flag { return &cli.BoolFlag{Name: "large", Usage: "large print"} }
+
+func inkFlag() cli.Flag {
+	return &cli.StringFlag{Name: "ink", Value: "full", Usage: "full, or light for little `INK`"}
 }
 
 func outFlag() cli.Flag {

@@ -22,8 +22,7 @@ func (a *app) pictureCommand() *cli.Command {
 			&cli.BoolFlag{Name: "quilt", Usage: "the whole quilt"},
 			&cli.IntFlag{Name: "page", Usage: "page `N` of the binder"},
 			&cli.IntFlag{Name: "width", Value: 1600, Usage: "width of a PNG in `PIXELS`"},
-			&cli.BoolFlag{Name: "large", Usage: "large print"},
-			&cli.StringFlag{Name: "ink", Value: "full", Usage: "full, or light for little `INK`"}),
+			largeFlag(), inkFlag()),
 		Action: a.picture,
 	}
 }

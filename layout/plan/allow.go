@@ -24,12 +24,8 @@ var bagsTable = table[Plan]{"bags", "How cut pieces are sorted into bags.", []fi
 
 // readBagKeys reads one bag key or a list of them, each once.
 func readBagKeys(r *reader, k Key, v value, p *Plan) {
-	items := v.items
-	if v.shape != list {
-		items = []value{v}
-	}
-	if len(items) == 0 {
-		r.reject(k, v)
+	items, ok := r.several(k, v)
+	if !ok {
 		return
 	}
 	p.BagBy = nil

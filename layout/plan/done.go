@@ -11,22 +11,12 @@ type DoneSize struct {
 // readDone reads what of a fabric is cut already: yes for all of it, or a list of
 // cut sizes.
 func readDone(r *reader, k Key, v value, f *Fabric) {
-	items := v.items
-	if v.shape == text {
-		switch v.text {
-		case "yes", "true":
-			f.Done = true
-			return
-		case "no", "false":
-			return
-		}
-		items = []value{v}
-	}
-	if len(items) == 0 {
-		r.reject(k, v)
+	if yes, ok := yesOrNo(v); ok {
+		f.Done = yes
 		return
 	}
-	if r.tooMany(k, v, len(items), maxLines) {
+	items, ok := r.several(k, v)
+	if !ok || r.tooMany(k, v, len(items), maxLines) {
 		return
 	}
 	for _, item := range items {

@@ -34,15 +34,8 @@ func (r *reader) letters(k Key, v value) map[string]Source {
 // lengthsField reads a list of lengths above zero.
 func lengthsField[T any](name, doc, example string, at func(*T) *[]length.Length) field[T] {
 	return field[T]{Key{Name: name, Kind: KindLengths, Doc: doc, Example: example}, func(r *reader, k Key, v value, into *T) {
-		items := v.items
-		if v.shape == text {
-			items = []value{v}
-		}
-		if len(items) == 0 {
-			r.reject(k, v)
-			return
-		}
-		if r.tooMany(k, v, len(items), maxGrid) {
+		items, ok := r.several(k, v)
+		if !ok || r.tooMany(k, v, len(items), maxGrid) {
 			return
 		}
 		all := make([]length.Length, len(items))

@@ -168,8 +168,8 @@ func (t *table[T]) wrapped(key string, v value) string {
 // reads as they are.
 func isName(v value) bool {
 	first, _ := utf8.DecodeRuneInString(v.text)
-	return v.shape == text && len(v.text) <= maxName && unicode.IsLetter(first) &&
-		!slices.Contains([]string{"yes", "no", "true", "false"}, strings.ToLower(v.text)) &&
+	_, flag := yesOrNo(v)
+	return v.shape == text && !flag && len(v.text) <= maxName && unicode.IsLetter(first) &&
 		!strings.ContainsFunc(v.text, func(r rune) bool { return r != ' ' && r != '-' && !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 

@@ -41,14 +41,7 @@ func (r *reader) pieceSize(k Key, v value, p *Piece) length.Size {
 
 // readFabrics reads the sources of a unit's parts.
 func readFabrics(r *reader, k Key, v value, p *Piece) {
-	items := v.items
-	if v.shape == text {
-		items = []value{v}
-	}
-	if len(items) == 0 {
-		r.reject(k, v)
-		return
-	}
+	items, _ := r.several(k, v)
 	for _, item := range items {
 		if s, ok := r.source(Key{Name: k.Name, Kind: KindSource, Example: "dusk"}, item); ok {
 			p.Sources = append(p.Sources, s)

@@ -48,6 +48,18 @@ func (r *reader) rejectFor(k Key, v value, hint string) {
 	r.fault(v.at, hint, "%s: found %s; expected %s", k.Name, found(v), k.expected())
 }
 
+// several are the values of a list; a text stands for a list of one. Whatever else
+// is written, or an empty list, is rejected.
+func (r *reader) several(k Key, v value) (items []value, ok bool) {
+	if v.shape == text {
+		return []value{v}, true
+	}
+	if len(v.items) == 0 {
+		r.reject(k, v)
+	}
+	return v.items, len(v.items) > 0
+}
+
 // noValue notes that nothing stands behind a key.
 func (r *reader) noValue(k Key, at Pos) {
 	hint := ""
@@ -188,13 +200,23 @@ func (r *reader) percent(k Key, v value, most Percent) (Percent, bool) {
 
 // flag reads yes or no.
 func (r *reader) flag(k Key, v value) (yes, ok bool) {
+	if yes, ok = yesOrNo(v); !ok {
+		r.reject(k, v)
+	}
+	return yes, ok
+}
+
+// yesOrNo reads a text that says yes or no; ok is false where it says neither.
+func yesOrNo(v value) (yes, ok bool) {
+	if v.shape != text {
+		return false, false
+	}
 	switch strings.ToLower(v.text) {
 	case "yes", "true":
-		return true, v.shape == text
+		return true, true
 	case "no", "false":
-		return false, v.shape == text
+		return false, true
 	}
-	r.reject(k, v)
 	return false, false
 }
 
