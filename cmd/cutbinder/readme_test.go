@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"flag"
 	"os"
@@ -14,28 +13,40 @@ import (
 
 var update = flag.Bool("update", false, "write the commands' output into README.md")
 
-// console is a block of README.md that shows a command and what it prints.
-var console = regexp.MustCompile("(?s)```console\n\\$ cutbinder ([^\n]*)\n(.*?)```")
+// console is a block of README.md that shows commands and what they print.
+var console = regexp.MustCompile("(?s)```console\n(.*?)```")
 
-// What README.md shows of a command is what the command prints.
+// What README.md shows of a command is what the command prints. Commands about
+// my-quilt are run one after the other in a folder of their own, as a reader does.
 func TestReadme(t *testing.T) {
-	t.Chdir("../..")
+	root, own := "../..", t.TempDir()
+	t.Chdir(root)
 	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	root, err = os.Getwd()
 	if err != nil {
 		t.Fatal(err)
 	}
 	n := 0
 	got := console.ReplaceAllStringFunc(string(text), func(block string) string {
-		n++
-		command := console.FindStringSubmatch(block)[1]
-		var out bytes.Buffer
-		a := &app{in: strings.NewReader(""), out: &out, err: &out}
-		a.run(context.Background(), append([]string{"cutbinder"}, words(command)...))
-		return "```console\n$ cutbinder " + command + "\n" + out.String() + "```"
+		var out strings.Builder
+		for line := range strings.Lines(console.FindStringSubmatch(block)[1]) {
+			if command, ok := strings.CutPrefix(line, "$ cutbinder "); ok {
+				n++
+				out.WriteString(line)
+				t.Chdir(map[bool]string{true: own, false: root}[strings.Contains(command, "my-quilt")])
+				a := &app{in: strings.NewReader(""), out: &out, err: &out}
+				a.run(context.Background(), append([]string{"cutbinder"}, words(command)...))
+			}
+		}
+		return "```console\n" + out.String() + "```"
 	})
 	if n == 0 {
 		t.Fatal("README.md shows no command")
 	}
+	t.Chdir(root)
 	if *update {
 		if err := os.WriteFile("README.md", []byte(got), 0o644); err != nil {
 			t.Fatal(err)
