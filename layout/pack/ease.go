@@ -3,23 +3,27 @@ package pack
 // ease looks for a layout that costs no more than the plan but is easier to cut
 // in the order of merit: strips of one size each, and plans found where every
 // strip is taken to be higher than it is, so that few strips count for more
-// than little length.
+// than little length; each then made smooth.
 func (e *engine) ease(best plan) Result {
 	p := e.p
-	r := p.layOut(e.sizes, []node{best.root})
+	share := e.work.limit / 64
+	smooth := func(root node) node { return e.smooth(root, p.Width, 0, p.Kind, share) }
+	r := p.layOut(e.sizes, []node{smooth(best.root)})
 	m := judge(p, &r)
-	try := func(root node) {
-		if next := p.layOut(e.sizes, []node{root}); p.purchase(next.Used) <= p.purchase(r.Used) {
-			if n := judge(p, &next); n.better(&m) < 0 {
-				r, m = next, n
-			}
+	try := func(root node, worth int) {
+		if next := p.layOut(e.sizes, []node{root}); p.purchase(next.Used) > p.purchase(r.Used) {
+			return
+		}
+		next := p.layOut(e.sizes, []node{smooth(root)})
+		if n := judge(p, &next); n.better(&m) < worth {
+			r, m = next, n
 		}
 	}
-	try(e.uniform())
+	try(e.uniform(), 1) // whole strips first, where nothing else tells them apart
 	in := newInstance(e.sizes, p.Width)
 	highest := in.heights[len(in.heights)-1]
 	for _, part := range []int{8, 2} {
-		try(e.fewer(highest/part+1, e.work.limit/32))
+		try(e.fewer(highest/part+1, e.work.limit/32), 0)
 	}
 	return r
 }

@@ -44,7 +44,7 @@ func (e *engine) given() Result {
 // or other pieces, or needs fewer cloths.
 func (a *merit) beats(b *merit) bool {
 	c := *a
-	c.buy, c.strips, c.settings, c.cuts, c.spare, c.folds = b.buy, b.strips, b.settings, b.cuts, b.spare, b.folds
+	c.buy, c.strips, c.settings, c.cuts, c.spare, c.odd = b.buy, b.strips, b.settings, b.cuts, b.spare, b.odd
 	return c.better(b) < 0
 }
 
@@ -129,7 +129,9 @@ func (e *engine) fill(w way, kind Kind, limit int64) Result {
 			break
 		}
 		share := e.work.spent + (limit-e.work.spent)/int64(len(w.order)-at)
-		roots[i] = e.load(left, e.p.Given[i], kind, share, w.area && at < len(w.order)-1)
+		c := e.p.Given[i]
+		roots[i] = e.load(left, c, kind, share, w.area && at < len(w.order)-1)
+		roots[i] = e.smooth(roots[i], c.W, c.L, kind, e.work.limit/int64(64*len(w.order)))
 	}
 	return e.p.layOut(e.sizes, roots)
 }

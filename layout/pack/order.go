@@ -14,13 +14,14 @@ type merit struct {
 	settings int     // different measures that the ruler is set to
 	cuts     int     // cuts made
 	spare    float64 // area of the largest leftover rectangle
-	folds    int     // pieces lying over the fold at half the width
+	odd      int     // parts of strips that no other of the strip is like, so that they can't come off in twos
 }
 
 // better is the one order in which layouts are judged: all pieces placed (else
 // as many as can be of the first item, then of the second, and so on); the fewest given cloths; the least
 // to buy; the fewest strips; the fewest ruler settings; the fewest cuts; the
-// largest rectangle left over; and last, the fewest pieces over the fold. It
+// largest rectangle left over; and last, the fewest parts of strips that can't be
+// cut in twos, through both layers of folded cloth. It
 // gives a negative number where a is better than b.
 func (a *merit) better(b *merit) int {
 	return cmp.Or(
@@ -31,7 +32,7 @@ func (a *merit) better(b *merit) int {
 		cmp.Compare(a.settings, b.settings),
 		cmp.Compare(a.cuts, b.cuts),
 		cmp.Compare(b.spare, a.spare),
-		cmp.Compare(a.folds, b.folds),
+		cmp.Compare(a.odd, b.odd),
 	)
 }
 
@@ -46,7 +47,8 @@ func judge(p *Problem, r *Result) merit {
 		}
 		m.cloths++
 		m.strips += stripsOf(root)
-		m.walk(root, set, root.W)
+		m.odd += odd(root)
+		m.walk(root, set)
 	}
 	m.settings = len(set)
 	if len(p.Given) == 0 {
@@ -84,13 +86,38 @@ func stripsOf(root *Section) (n int) {
 	return n
 }
 
-// walk adds the settings, cuts, leftovers and folded pieces inside s.
-func (m *merit) walk(s *Section, set map[int64]bool, width int64) {
+// odd counts the parts of a cloth's strips that are left when like ones are taken
+// in twos.
+func odd(root *Section) (n int) {
+	if root.Dir != Across {
+		return 0
+	}
+	for i := range root.Parts {
+		parts := root.Parts[i].Parts
+		for j, run := 0, 0; j < len(parts); j++ {
+			if run++; j+1 < len(parts) && parts[j].like(&parts[j+1]) {
+				continue
+			}
+			if parts[j].Dir != None || parts[j].Item >= 0 {
+				n += run % 2
+			}
+			run = 0
+		}
+	}
+	return n
+}
+
+// like says whether two sections are cut on in the same way into the same pieces.
+func (s *Section) like(o *Section) bool {
+	return s.W == o.W && s.H == o.H && s.Dir == o.Dir && s.Item == o.Item &&
+		slices.EqualFunc(s.Parts, o.Parts, func(a, b Section) bool { return a.like(&b) })
+}
+
+// walk adds the settings, cuts and leftovers inside s.
+func (m *merit) walk(s *Section, set map[int64]bool) {
 	if s.Dir == None {
 		if s.Item < 0 {
 			m.spare = max(m.spare, float64(s.W)*float64(s.H))
-		} else if 2*s.X < width && 2*(s.X+s.W) > width {
-			m.folds++
 		}
 		return
 	}
@@ -104,6 +131,6 @@ func (m *merit) walk(s *Section, set map[int64]bool, width int64) {
 				set[t.W] = true
 			}
 		}
-		m.walk(t, set, width)
+		m.walk(t, set)
 	}
 }

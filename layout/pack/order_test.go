@@ -3,7 +3,7 @@ package pack
 import "testing"
 
 func TestOrderOfMerit(t *testing.T) {
-	base := merit{short: []int{0, 1}, cloths: 2, buy: 36, strips: 4, settings: 3, cuts: 20, spare: 100, folds: 2}
+	base := merit{short: []int{0, 1}, cloths: 2, buy: 36, strips: 4, settings: 3, cuts: 20, spare: 100, odd: 2}
 	for _, c := range []struct {
 		name   string
 		change func(m *merit)
@@ -14,8 +14,8 @@ func TestOrderOfMerit(t *testing.T) {
 		{"fewer strips", func(m *merit) { m.strips, m.settings = 3, 9 }},
 		{"fewer settings", func(m *merit) { m.settings, m.cuts = 2, 99 }},
 		{"fewer cuts", func(m *merit) { m.cuts, m.spare = 19, 1 }},
-		{"larger rectangle left over", func(m *merit) { m.spare, m.folds = 101, 9 }},
-		{"fewer pieces over the fold", func(m *merit) { m.folds = 1 }},
+		{"larger rectangle left over", func(m *merit) { m.spare, m.odd = 101, 9 }},
+		{"more in twos", func(m *merit) { m.odd = 1 }},
 	} {
 		m := base
 		c.change(&m)
@@ -41,9 +41,9 @@ func TestJudge(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := judge(&p, &r)
-	// Cuts: 1 between the strips, 2 and 1 in the first, 4 in the second. Over
-	// the fold at 5 lie the 3 x 2 (x 4 to 7) and one of the 2 x 2 (x 4 to 6).
-	if m.strips != 2 || m.settings != 3 || m.cuts != 8 || m.folds != 2 || m.spare != 12 || m.buy != 6 {
+	// Cuts: 1 between the strips, 2 and 1 in the first, 4 in the second. The
+	// 4 x 4, the 3 x 2 and the fifth 2 x 2 can't come off in twos.
+	if m.strips != 2 || m.settings != 3 || m.cuts != 8 || m.odd != 3 || m.spare != 12 || m.buy != 6 {
 		t.Errorf("%+v", m)
 	}
 }
