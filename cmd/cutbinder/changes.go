@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"cutbinder/layout/length"
-	"cutbinder/layout/plan"
 	"cutbinder/sheets"
 	"cutbinder/sheets/changes"
 	"cutbinder/sheets/say"
@@ -58,11 +57,8 @@ func (a *app) version(c *cli.Context, name string, o sheets.Options) (changes.Bi
 	if err != nil {
 		return changes.Binder{}, err
 	}
-	p, problems := plan.Read(src.name, src.text)
-	if err := a.told(problems, src, nil); err != nil {
-		return changes.Binder{}, err
-	}
-	if err := override(c, p); err != nil {
+	p, err := a.planOf(c, src)
+	if err != nil {
 		return changes.Binder{}, err
 	}
 	if o.Fonts, err = a.faces(c, p, src); err != nil {

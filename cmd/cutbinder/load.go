@@ -77,12 +77,17 @@ func (a *app) readPlan(c *cli.Context, more int) (*plan.Plan, source, error) {
 	if err != nil {
 		return nil, src, err
 	}
+	p, err := a.planOf(c, src)
+	return p, src, err
+}
+
+// planOf reads a plan and puts the options of the command line over it.
+func (a *app) planOf(c *cli.Context, src source) (*plan.Plan, error) {
 	p, problems := plan.Read(src.name, src.text)
-	if len(problems) > 0 {
-		problems.Render(a.painted(a.err), src.text)
-		return nil, src, said
+	if err := a.told(problems, src, nil); err != nil {
+		return nil, err
 	}
-	return p, src, override(c, p)
+	return p, override(c, p)
 }
 
 // override puts the options of the command line over what the plan says.

@@ -148,9 +148,19 @@ func readOnce(name string, limit int64) (text []byte, whole bool, err error) {
 }
 
 func cannotRead(name string, err error) error {
-	var where *fs.PathError
-	if errors.As(err, &where) {
-		err = where.Err
+	return fault("", "cannot read %s: %v", name, cause(err))
+}
+
+// cause is why a file can't be used, without the name that the system puts before
+// it.
+func cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
 	}
-	return fault("", "cannot read %s: %v", name, err)
+	return err
 }

@@ -99,11 +99,3 @@ func (j *journal) Close() error {
 	}
 	return j.file.Close()
 }
-
-// cause is why a file can't be used, without its name.
-func cause(err error) error {
-	if where, ok := err.(*os.PathError); ok {
-		return where.Err
-	}
-	return err
-}

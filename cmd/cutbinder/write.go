@@ -116,13 +116,5 @@ func cannotWrite(name string, err error) error {
 	if errors.As(err, &failed) {
 		return err
 	}
-	var where *fs.PathError
-	var linked *os.LinkError
-	switch {
-	case errors.As(err, &where):
-		err = where.Err
-	case errors.As(err, &linked):
-		err = linked.Err
-	}
-	return fault("choose another place with -o", "cannot write %s: %v", name, err)
+	return fault("choose another place with -o", "cannot write %s: %v", name, cause(err))
 }
