@@ -132,6 +132,12 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 		r.fault(v.at, t.wrapped("name", v), "found %s; expected the keys of %s, such as %s", found(v), t.name, t.hint())
 		return n, false
 	}
+	if v.loose {
+		if r.loose == nil {
+			r.loose = map[Pos]bool{}
+		}
+		r.loose[v.at] = true
+	}
 	byName := make(map[string]value, len(v.pairs))
 	for _, p := range v.pairs {
 		if !slices.ContainsFunc(t.fields, func(f field[T]) bool { return f.Name == p.key }) {

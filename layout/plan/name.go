@@ -132,7 +132,7 @@ func (r *reader) keysMeant(key string, names []string) (words []string) {
 // it, or for another of the keys that would do, stands in the same mapping and is
 // told already.
 func (r *reader) misspelt(n Node, keys ...string) bool {
-	return slices.ContainsFunc(keys, func(k string) bool { return slices.Contains(r.meant[n.At], k) })
+	return r.loose[n.At] || slices.ContainsFunc(keys, func(k string) bool { return slices.Contains(r.meant[n.At], k) })
 }
 
 // belongs names the mappings that do have a key.

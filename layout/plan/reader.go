@@ -19,6 +19,7 @@ type reader struct {
 	tables   []Table
 	faults   Problems
 	meant    map[Pos][]string // of a mapping, the keys that its unknown ones were meant for
+	loose    map[Pos]bool     // mappings from tables with columns that aren't known, which are told
 	inLines  int              // faults in lines of pieces
 	unsound  map[*Piece]bool  // the lines that have them
 	shelf    int              // lengths of cloth at hand so far, for the limit

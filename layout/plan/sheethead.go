@@ -79,6 +79,7 @@ type sheetTable struct {
 	which int
 	head  int       // the row of the headings
 	heads []heading // by column, from 0
+	loose bool      // some of them aren't known
 }
 
 // maxHead is how far down the headings of a table are looked for.
@@ -139,7 +140,11 @@ func (s *sheetReader) checkHead(t *sheetTable, i int, text string) {
 	if h.name == "" {
 		hint := meant(text, headingNames(t.which))
 		if text != "" && !s.plain && text[0] != '#' || s.plain && strings.HasPrefix(hint, "did") && nearMiss(text, t.which) {
-			s.fault(at, hint, "%s has no column %q; expected one of %s", t.Name, shorten(text), strings.Join(headingNames(t.which), ", "))
+			t.loose = true
+			if hint == "" {
+				hint = "a heading that begins with # leaves the column out"
+			}
+			s.fault(at, hint, "%s has no column %q; expected one of %s", strings.TrimSpace(t.Name), shorten(text), strings.Join(headingNames(t.which), ", "))
 		}
 		return
 	}

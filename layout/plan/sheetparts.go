@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -141,7 +142,8 @@ func (s *sheetReader) blockOf(r row) *pair {
 	made := value{at: at, shape: mapping}
 	switch {
 	case s.sheets[blocksSheet] != nil:
-		s.fault(at, meant(id, names), "block %q is not in this plan; expected one of %s", shorten(id), some(names))
+		hint := cmp.Or(meant(id, names), "leave the cell empty for pieces of no block, and say in the column for what they are")
+		s.fault(at, hint, "block %q is not in this plan; expected one of %s", shorten(id), some(names))
 		return &pair{at, id, made} // what is in it is told of nowhere
 	case r.special["each"].Text == "":
 		made.pairs = []pair{{at, "make", textAt("1", at)}}

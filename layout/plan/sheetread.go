@@ -101,6 +101,9 @@ func within(folder, file string) string {
 	return strings.TrimSuffix(folder, "/") + "/" + file
 }
 
+// asides are names of sheets that people keep beside a plan, which are left out.
+var asides = []string{"note", "notes", "comments", "remarks", "readme", "todo"}
+
 // sort finds out what each sheet holds.
 func (s *sheetReader) sort(sheets []workbook.Sheet) {
 	var others []*sheet
@@ -108,6 +111,7 @@ func (s *sheetReader) sort(sheets []workbook.Sheet) {
 		sh := &sheet{&sheets[i], within(s.file, sheets[i].File), i + 1}
 		switch which := sheetNamed(sh.Name); {
 		case sh.blank():
+		case which < 0 && slices.Contains(asides, plainWord(sh.Name)):
 		case which < 0 && sh.Hidden, which < 0 && (strings.HasPrefix(sh.Name, "#") || strings.HasPrefix(sh.Name, "_")):
 		case which < 0:
 			others = append(others, sh)

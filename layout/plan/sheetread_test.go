@@ -123,10 +123,14 @@ var wrongSheets = []struct {
 		`Plan!A4: plan has no key "spare"; expected one of plan, by, version, date, mark, note, language, font, units, finished, seam, cut-step and 45 more | did you mean allow spare?`,
 		`Plan!B5: spare: found "lots"; expected a percentage such as 5%`}},
 	{"= Fabrics\nfabric | name\ndusk |\n= Pieces\nblock | cut | count | fabric\nA | 2 | 1 | dusk\n= Blocks\nblock | make\nB | 2\n= Stash\na | b\n= Cut list\ncut | count", []string{
-		`Pieces!A2: block "A" is not in this plan; expected one of B`,
+		`Pieces!A2: block "A" is not in this plan; expected one of B | leave the cell empty for pieces of no block, and say in the column for what they are`,
 		`Blocks!A2: block "B" has neither pieces nor draw; expected one of them | write pieces: [{finished: 3, each: 4, fabric: dusk}], or draw: and rows of cells`,
 		`Stash: Stash is no sheet of a plan; expected one of Plan, Fabrics, Mixes, Blocks, Pieces, Borders, Quilt, Accept | give it a name that begins with # to leave it out`,
 		`Cut list: the sheets Pieces and Cut list hold the same | put them together, or give one a name that begins with # to leave it out`}},
+	// rows lack what stands below a heading that isn't known: that is told once
+	{"= Pieces\nfinished | number of them | fabric | fabric 2 | knit\n3 | 4 | a | b | half-square\n3 | 2 | a | |\n= Fabrics\nfabric | name\na |\nb |\n= Notes\ncall the shop", []string{
+		`Pieces!B1: Pieces has no column "number of them"; expected one of block, unit, finished, cut, count, fabric, for, method, trim, join, turn, strips, segment, claims need, claims strips | a heading that begins with # leaves the column out`,
+		`Pieces!E1: Pieces has no column "knit"; expected one of block, unit, finished, cut, count, fabric, for, method, trim, join, turn, strips, segment, claims need, claims strips | did you mean unit?`}},
 	{"= Sheet1\nhello\n= Sheet2\nworld", []string{
 		`: no table of pieces is in it; expected headings such as fabric, size and count, or the sheets Plan, Fabrics, Mixes, Blocks, Pieces, Borders, Quilt, Accept | name the columns in the first row: fabric, size, count, for`}},
 	{"= Sheet1\nfabric | size | count\nblue | 3 | 4\n= Sheet2\nfabric | size | count\nblue | 3 | 4", []string{

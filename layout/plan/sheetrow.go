@@ -30,7 +30,7 @@ func (s *sheetReader) rows(t *sheetTable) (all []row) {
 			continue
 		}
 		r := row{number: i + 1, special: map[string]workbook.Cell{}, places: map[string]Pos{}, units: map[string]string{}}
-		r.fields = value{at: t.at(i+1, first), shape: mapping}
+		r.fields = value{at: t.at(i+1, first), shape: mapping, loose: t.loose}
 		if s.fill(t, &r) {
 			all = append(all, r)
 		}

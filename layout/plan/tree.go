@@ -27,6 +27,7 @@ type value struct {
 	start Pos     // of a text: where its first character stands
 	items []value // of a list
 	pairs []pair  // of a mapping, in the order written
+	loose bool    // of a mapping: it lacks what stands in columns that aren't known
 }
 
 // A pair is a key and its value in a mapping.

@@ -145,6 +145,7 @@ func (r *reader) sourced(p *Piece, rule unitRule) {
 		for len(p.Sources) < rule.least {
 			p.Sources = append(p.Sources, p.Sources[0])
 		}
+	case n > rule.most && r.misspelt(p.Node, "unit"):
 	case n > rule.most && rule.most == 1:
 		r.fault(p.Place(stated[0]), "to cut from any of several, make a mix of them", "fabrics: %d are written; unit %s takes one", n, p.Unit)
 	case n > 0 && (n < rule.least || n > rule.most):
