@@ -1,6 +1,10 @@
 package cutting
 
-import "cutbinder/layout/length"
+import (
+	"slices"
+
+	"cutbinder/layout/length"
+)
 
 // FoldsFor is how often cloth is folded so that a cut of this run is no longer
 // than the ruler. Past two folds layers creep, so the ruler is moved instead.
@@ -12,41 +16,67 @@ func FoldsFor(run, ruler length.Length) int {
 	return n
 }
 
-// A folding is how a strip is sub-cut while it is still folded once: pieces of
-// one size come off in twos from the selvage end, the odd one after the fold is
-// opened; a single piece over the fold is measured from the fold.
+// A folding is how a strip is sub-cut while it is still folded once: like parts
+// come off in twos from the selvage end, the odd ones after the fold is opened; a
+// single piece over the fold is measured from the fold.
 type folding struct {
-	doubles, singles int
-	atFold           length.Length
+	pairs  []pair
+	odd    []Section
+	alike  bool // all parts are
+	atFold length.Length
 }
 
+// A pair is like parts that come off in twos.
+type pair struct{ left, right []Section }
+
 // foldingOf works it out for a strip; ok is false where the strip is opened
-// first: because its pieces differ, or too few come off in twos.
+// first, because too few of its parts come off in twos.
 func (c *Cloth) foldingOf(strip Section) (f folding, ok bool) {
 	if strip.Dir != Along {
 		return f, false
 	}
-	var first Section
-	n := 0
-	for _, part := range strip.Parts {
-		switch {
-		case part.Leftover():
-			continue
-		case n == 0:
-			first = part
-		case !c.alike(first, part):
-			return f, false
+	groups := c.groups(strip)
+	if len(groups) == 1 && len(groups[0]) == 1 {
+		first := groups[0][0]
+		over := first.W > strip.W/2 && first.W < strip.W && (strip.W-first.W)%2 == 0 && first.W%2 == 0
+		return folding{atFold: first.W / 2}, over
+	}
+	f.alike = len(groups) == 1
+	twos := 0
+	for _, g := range groups {
+		n := len(g) / 2 // half of what fits the strip fits half of it
+		twos += n
+		if n > 0 {
+			f.pairs = append(f.pairs, pair{g[:n], g[n : 2*n]})
 		}
-		n++
+		f.odd = append(f.odd, g[2*n:]...)
 	}
-	double := min(n/2, int(strip.W/2/first.W))
-	switch {
-	case n == 1 && first.W > strip.W/2 && first.W < strip.W && (strip.W-first.W)%2 == 0:
-		return folding{atFold: first.W / 2}, first.W%2 == 0
-	case n > 1 && n-2*double <= 1:
-		return folding{doubles: double, singles: n - 2*double}, true
+	switch odd := len(f.odd); {
+	case f.alike:
+		return f, twos > 0 && odd <= 1
+	case odd == 0:
+		return f, true
 	}
-	return f, false
+	return f, twos >= 2*len(f.odd)
+}
+
+// groups sorts a strip's parts by what they become, in the order in which they
+// first come. Leftover is left out.
+func (c *Cloth) groups(strip Section) (groups [][]Section) {
+next:
+	for _, part := range strip.Parts {
+		if part.Leftover() {
+			continue
+		}
+		for i, g := range groups {
+			if c.alike(g[0], part) {
+				groups[i] = append(g, part)
+				continue next
+			}
+		}
+		groups = append(groups, []Section{part})
+	}
+	return groups
 }
 
 // pairUp moves the pieces of strips that are sub-cut folded to where they come
@@ -65,27 +95,32 @@ func (c *Cloth) pairUp(ruler length.Length) {
 }
 
 // arrange puts a strip's parts in the order in which they lie.
-func (f folding) arrange(parts []Section) []Section {
-	var pieces, left, out []Section
+func (f folding) arrange(parts []Section) (out []Section) {
+	var left []Section
+	var piece Section
 	for _, part := range parts {
 		if part.Leftover() {
 			left = append(left, part)
 		} else {
-			pieces = append(pieces, part)
+			piece = part
 		}
 	}
-	if len(left) != 1 {
-		return parts
-	}
-	if f.atFold > 0 {
+	switch {
+	case f.atFold > 0 && len(left) == 1:
 		half := left[0]
 		half.W /= 2
-		return append(out, half, pieces[0], half)
+		return append(out, half, piece, half)
+	case f.atFold > 0:
+		return parts
 	}
-	near := f.doubles + f.singles
-	out = append(out, pieces[:near]...)
-	out = append(out, left[0])
-	return append(out, pieces[near:]...)
+	for _, p := range f.pairs {
+		out = append(out, p.left...)
+	}
+	out = append(append(out, f.odd...), left...)
+	for _, p := range slices.Backward(f.pairs) {
+		out = append(out, p.right...)
+	}
+	return out
 }
 
 // closeUp puts a strip's parts side by side again.

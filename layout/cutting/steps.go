@@ -1,6 +1,8 @@
 package cutting
 
 import (
+	"slices"
+
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
 )
@@ -25,8 +27,9 @@ type Then struct {
 	First, Last int           // their numbers, as in Step
 	Piece       int           // they are this piece as they are; -1 otherwise
 	Steps       []Step        // the cuts that follow; none for a piece
-	Doubles     int           // so many cuts go through both layers of the folded strip
-	Singles     int           // and so many pieces come off after the fold is opened
+	Pairs       []Step        // of a strip sub-cut while it is folded: what comes off in twos, from the selvage end
+	Odd         []Step        // and what comes off after the fold is opened
+	Alike       bool          // and all of it is the same
 	AtFold      length.Length // a single piece over the fold: measured from the fold; 0 otherwise
 }
 
@@ -132,7 +135,9 @@ func (st stepper) then(parts []Section, folds int) []Then {
 			t.Piece = st.cloth.Placed[p].Piece
 		} else {
 			t.Steps = st.divide(parts[i], 0)
-			t.fold(st.cloth, parts[i], folds)
+			if folds == 1 {
+				st.fold(&t, parts[i])
+			}
 		}
 		thens = append(thens, t)
 		i = j
@@ -141,10 +146,17 @@ func (st stepper) then(parts []Section, folds int) []Then {
 }
 
 // fold says how a strip of a cloth that is folded once is sub-cut.
-func (t *Then) fold(c *Cloth, strip Section, folds int) {
-	if f, ok := c.foldingOf(strip); ok && folds == 1 {
-		t.Doubles, t.Singles, t.AtFold = f.doubles, f.singles, f.atFold
+func (st stepper) fold(t *Then, strip Section) {
+	f, ok := st.cloth.foldingOf(strip)
+	if !ok {
+		return
 	}
+	t.AtFold, t.Alike = f.atFold, f.alike
+	for _, p := range f.pairs {
+		t.Pairs = append(t.Pairs, st.step(strip, slices.Concat(p.left, p.right), 0))
+	}
+	strip.Parts = f.odd
+	t.Odd = st.divide(strip, 0)
 }
 
 // alike says that two sections are cut on in the same way into the same pieces.

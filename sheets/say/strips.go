@@ -20,8 +20,10 @@ func (s *steps) then(step cutting.Step, t cutting.Then) {
 		s.add("", "%s", upperFirst(who+s.asTheyAre(t)))
 	case t.AtFold > 0:
 		s.add("", "%s", upperFirst(who+s.atFold(t)))
-	case t.Doubles > 0:
+	case len(t.Pairs) > 0 && t.Alike:
 		s.add("", "%s", upperFirst(who+s.doubled(t)))
+	case len(t.Pairs) > 0:
+		s.paired(t, who)
 	case isCloth(t):
 		s.add("", "%s", upperFirst(who+s.narrow(step)))
 		for _, inner := range t.Steps {
@@ -68,40 +70,57 @@ func (s *steps) joining(piece int) string {
 }
 
 func (s *steps) atFold(t cutting.Then) string {
-	piece := s.pieces(merged(t), 1)
+	piece := s.pieces(kept(t.Steps)[0], 1)
 	return fmt.Sprintf("%skeep %s folded and measure %s from the fold: opened, that is %s. %s gives %s.", s.selvages(),
 		Plural(t.Count, "it", "each"), s.With(t.AtFold), s.With(2*t.AtFold), each(t.Count), piece) + s.rest(t)
 }
 
+// doubled says how a folded strip of like pieces is sub-cut.
 func (s *steps) doubled(t cutting.Then) string {
-	stack := ""
-	if t.Count > 1 {
-		stack = "Stack two folded strips at a time at the most. "
-	}
 	last := ""
-	if t.Singles > 0 {
+	if len(t.Odd) > 0 {
 		last = ", then open the fold for the last one"
 	}
-	all := merged(t)
-	cut := fmt.Sprintf("%sfrom the selvage end sub-cut at %s: %s through both layers%s. %s gives %s.%s", s.selvages(),
-		s.Len(all.Size.W), times(t.Doubles), last, each(t.Count), s.pieces(all, 1), s.rest(t))
-	if stack != "" {
-		cut = upperFirst(cut)
+	all := t.Pairs[0]
+	twos := all.Count / 2
+	all.Then = slices.Clone(all.Then)
+	for _, odd := range t.Odd {
+		all.Count += odd.Count
+		all.Then[0].Count += odd.Count
 	}
-	return stack + cut
+	cut := fmt.Sprintf("%sfrom the selvage end sub-cut at %s: %s through both layers%s. %s gives %s.%s", s.selvages(),
+		s.Len(all.Size.W), times(twos), last, each(t.Count), s.pieces(all, 1), s.rest(t))
+	if t.Count > 1 {
+		return stacked + upperFirst(cut)
+	}
+	return cut
 }
 
-// merged is the one step that a strip's pieces of one size make up: half of them
-// lie at each selvage.
-func merged(t cutting.Then) cutting.Step {
-	all := kept(t.Steps)
-	one := all[0]
-	one.Then = slices.Clone(one.Then)
-	for _, more := range all[1:] {
-		one.Count += more.Count
-		one.Then[0].Count += more.Then[0].Count
+// stacked is how many folded strips lie above one another.
+const stacked = "Stack two folded strips at a time at the most. "
+
+// paired says how a folded strip of several sizes is sub-cut: what comes off in
+// twos, and what after the fold is opened.
+func (s *steps) paired(t cutting.Then, who string) {
+	text := s.selvages() + "from the selvage end as in the picture, through both layers"
+	if t.Count > 1 {
+		text = stacked + upperFirst(text) + ", each"
 	}
-	return one
+	s.add("", "%s:", upperFirst(who+text))
+	inner := func(text string) { s.lines = append(s.lines, Line{Text: text, Inner: true}) }
+	for _, pair := range t.Pairs {
+		inner(times(pair.Count/2) + ": " + s.pieces(pair, 1))
+	}
+	for i, odd := range t.Odd {
+		first := "then open the fold: "
+		if i > 0 {
+			first = ""
+		}
+		inner(first + s.pieces(odd, 1))
+	}
+	if rest := s.rest(t); rest != "" {
+		inner(strings.TrimSuffix(rest[1:], "."))
+	}
 }
 
 func each(n int) string { return Plural(n, "It", "Each strip") }
@@ -171,7 +190,7 @@ const Keepable = 3 * length.Inch / 2
 // rest names what is left of a strip, where it is worth keeping.
 func (s *steps) rest(t cutting.Then) string {
 	where := ""
-	if t.Doubles > 0 || t.AtFold > 0 {
+	if len(t.Pairs) > 0 || t.AtFold > 0 {
 		where = " at the fold"
 	}
 	for _, inner := range t.Steps {
