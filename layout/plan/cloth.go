@@ -73,6 +73,10 @@ func (r *reader) cloths(k Key, v value, f *Fabric) []Cloth {
 	}
 	c := Cloth{At: v.at, Name: strings.Join(strings.Fields(s), " ")}
 	words := inFull(strings.ToLower(c.Name))
+	if side, square := strings.CutSuffix(words, " square"); square {
+		r.fault(v.at, fmt.Sprintf("write both sides: %s x %[1]s", side), "%s: found %s; expected a length of cloth, or a size of two sides", k.Name, found(v))
+		return nil
+	}
 	if words == "three quarter yards" {
 		r.fault(v.at, "write 3/4 yd, or 3 x quarter yard", "%s: found %s, which may mean one length or three", k.Name, found(v))
 		return nil

@@ -137,7 +137,11 @@ func listed(k Key, v value) string {
 func keysField[T, S any](name, doc, example string, of *table[S], set func(r *reader, into *T, v value)) field[T] {
 	return field[T]{Key{Name: name, Kind: KindKeys, Doc: doc, Example: example, Of: of.name}, func(r *reader, k Key, v value, into *T) {
 		if v.shape != mapping {
-			r.rejectFor(k, v, of.wrapped("fabric", v))
+			hint := of.wrapped("fabric", v)
+			if yes, _ := yesOrNo(v); yes && !of.has("fabric") {
+				hint = "write " + k.Name + ": {} for the usual"
+			}
+			r.rejectFor(k, v, hint)
 			return
 		}
 		set(r, into, v)

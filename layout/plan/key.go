@@ -140,7 +140,7 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 	}
 	byName := make(map[string]value, len(v.pairs))
 	for _, p := range v.pairs {
-		if !slices.ContainsFunc(t.fields, func(f field[T]) bool { return f.Name == p.key }) {
+		if !t.has(p.key) {
 			r.unknownKey(t.data(), v.at, p)
 			continue
 		}
@@ -164,10 +164,15 @@ func (t *table[T]) read(r *reader, v value, into *T) (n Node, ok bool) {
 // wrapped is the hint to put a name under a key that the table has; "" where it
 // has none, or what was read is no name.
 func (t *table[T]) wrapped(key string, v value) string {
-	if !isName(v) || !slices.ContainsFunc(t.fields, func(f field[T]) bool { return f.Name == key }) {
+	if !isName(v) || !t.has(key) {
 		return ""
 	}
 	return fmt.Sprintf("write {%s: %s}", key, v.text)
+}
+
+// has says whether a mapping of the table may have a key.
+func (t *table[T]) has(key string) bool {
+	return slices.ContainsFunc(t.fields, func(f field[T]) bool { return f.Name == key })
 }
 
 // isName says whether a value is a text that may name something: words that YAML
