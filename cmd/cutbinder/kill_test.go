@@ -72,6 +72,32 @@ func TestKilled(t *testing.T) {
 	}
 }
 
+// TestInterruptedTwice: a run that waits for a plan from a pipe ends with the second
+// interrupt.
+func TestInterruptedTwice(t *testing.T) {
+	dir := t.TempDir()
+	if err := syscall.Mkfifo(filepath.Join(dir, "pipe"), 0o644); err != nil {
+		t.Skip("no pipe can be made here: ", err)
+	}
+	c := program(t, dir, "check", "pipe")
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	ended := make(chan error)
+	go func() { ended <- c.Wait() }()
+	for {
+		select {
+		case err := <-ended:
+			if err == nil {
+				t.Error("an interrupted run says that all is well")
+			}
+			return
+		case <-time.After(50 * time.Millisecond):
+			c.Process.Signal(syscall.SIGINT)
+		}
+	}
+}
+
 // TestFullDisk: on a disk that is full the old file stays, where a small disk can
 // be made.
 func TestFullDisk(t *testing.T) {

@@ -50,6 +50,7 @@ func start() int {
 	debug.SetMemoryLimit(memory)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	context.AfterFunc(ctx, stop) // a second interrupt ends at once what doesn't heed the first
 	return (&app{in: os.Stdin, out: os.Stdout, err: os.Stderr}).run(ctx, os.Args)
 }
 
