@@ -52,20 +52,25 @@ func whereIs(name string) string {
 	if err != nil {
 		return "there is no folder " + filepath.Clean(folder) + " either"
 	}
-	var names []string
+	stems, whole := []string{}, map[string]string{}
 	for _, f := range files {
 		ending := filepath.Ext(f.Name())
-		if !slices.Contains(planEndings, strings.ToLower(ending)) {
-			continue
-		}
-		if names = append(names, f.Name()); strings.EqualFold(strings.TrimSuffix(f.Name(), ending), base) {
-			return fmt.Sprintf("did you mean %s?", filepath.Join(filepath.Dir(name), f.Name()))
+		stem := strings.TrimSuffix(f.Name(), ending)
+		if slices.Contains(planEndings, strings.ToLower(ending)) && whole[stem] == "" {
+			stems, whole[stem] = append(stems, stem), f.Name()
 		}
 	}
-	if near := plan.Nearest(base, names); near != "" {
-		return fmt.Sprintf("did you mean %s?", filepath.Join(filepath.Dir(name), near))
+	if ending := strings.ToLower(filepath.Ext(base)); slices.Contains(planEndings, ending) {
+		base = base[:len(base)-len(ending)]
 	}
-	return "it was looked for in " + filepath.Clean(folder)
+	near := whole[base]
+	if near == "" {
+		near = whole[plan.Nearest(base, stems)]
+	}
+	if near == "" {
+		return "it was looked for in " + filepath.Clean(folder)
+	}
+	return fmt.Sprintf("did you mean %s?", filepath.Join(filepath.Dir(name), near))
 }
 
 // readFolder packs a folder's comma-separated files.
