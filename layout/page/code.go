@@ -36,8 +36,9 @@ func (c Code) dark(x, y int) bool {
 func (c Code) Runs() []Box {
 	var out []Box
 	above := make([]int, c.Size) // at a run's start: the number of its box, counted from 1
+	row := make([]int, c.Size)
 	for y := range c.Size {
-		row := make([]int, c.Size)
+		clear(row)
 		for x := 0; x < c.Size; x++ {
 			if !c.dark(x, y) {
 				continue
@@ -55,7 +56,7 @@ func (c Code) Runs() []Box {
 			out = append(out, run)
 			row[x0] = len(out)
 		}
-		above = row
+		above, row = row, above
 	}
 	return out
 }

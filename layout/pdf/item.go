@@ -25,10 +25,7 @@ func (x *writer) item(it page.Item) error {
 	case page.Polygon:
 		x.polygon(it)
 	case page.Code:
-		x.fill(page.Black)
-		for _, b := range it.Runs() {
-			x.box(b, "F")
-		}
+		x.code(it)
 	case page.Link:
 		if x.anchors[it.To] {
 			x.gp.AddInternalLink(it.To, pt(it.Box.X), pt(it.Box.Y), pt(it.Box.W), pt(it.Box.H))

@@ -8,54 +8,69 @@ import (
 	"sync"
 )
 
-// pack compresses the streams that are not compressed yet: pages, character maps
-// and faces. Each is packed by itself, so several are at a time; the result does
-// not depend on which is done first.
-func (f *file) pack() {
-	next := make(chan int)
+// pack compresses the streams that are not compressed yet, pages, character maps
+// and faces, and writes the codes into them. Each is packed by itself, so several
+// are at a time; the result does not depend on which is done first.
+func (f *file) pack(codes []square) error {
+	streams, err := f.streams(codes)
+	if err != nil {
+		return err
+	}
+	next := make(chan stream)
 	var done sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), 4) {
 		done.Go(func() {
-			var z *zlib.Writer
-			for i := range next {
-				f.objects[i], z = packStream(f.objects[i], z)
+			var p packer
+			for s := range next {
+				f.objects[s.object] = p.stream(f.objects[s.object], s.codes)
 			}
 		})
 	}
-	for i := range f.objects {
-		if bytes.HasPrefix(f.objects[i], []byte("<<\n/Length")) {
-			next <- i
-		}
+	for _, s := range streams {
+		next <- s
 	}
 	close(next)
 	done.Wait()
+	return nil
 }
 
 // level is how hard streams are packed: one below the usual level packs the
 // sample documents as small, in five sixths of the time.
 const level = 5
 
-// packStream compresses the data of a stream object whose dictionary holds its
-// lengths, a line each. A compressor is taken along from one stream to the next,
-// for making one costs more than a page.
-func packStream(body []byte, z *zlib.Writer) ([]byte, *zlib.Writer) {
+// A packer packs one stream after another. Its compressor and buffers are kept,
+// for making a compressor costs more than a page.
+type packer struct {
+	z      *zlib.Writer
+	packed bytes.Buffer
+	draw   []byte // a code's operators
+}
+
+// stream compresses the data of a stream object whose dictionary holds its lengths,
+// a line each, with the codes in their places.
+func (p *packer) stream(body []byte, codes []square) []byte {
 	dict, data, ok := bytes.Cut(body, []byte("/Length "))
 	_, data, more := bytes.Cut(data, []byte("\n>>\nstream\n"))
 	data, whole := bytes.CutSuffix(data, []byte("endstream\n"))
 	if !ok || !more || !whole {
-		return body, z
+		return body
 	}
-	var packed bytes.Buffer
-	if z == nil {
-		z, _ = zlib.NewWriterLevel(&packed, level) // the level is a known one
+	p.packed.Reset()
+	if p.z == nil {
+		p.z, _ = zlib.NewWriterLevel(&p.packed, level) // the level is a known one
 	} else {
-		z.Reset(&packed)
+		p.z.Reset(&p.packed)
 	}
-	_, _ = z.Write(data) // a buffer takes everything
-	_ = z.Close()
-	var out bytes.Buffer
-	fmt.Fprintf(&out, "%s/Filter /FlateDecode /Length %d >>\nstream\n", dict, packed.Len())
-	out.Write(packed.Bytes())
-	out.WriteString("\nendstream\n")
-	return out.Bytes(), z
+	for _, c := range codes {
+		before, after, _ := bytes.Cut(data, placeholder)
+		p.draw = c.operators(p.draw[:0])
+		_, _ = p.z.Write(before) // a buffer takes everything
+		_, _ = p.z.Write(p.draw)
+		data = after
+	}
+	_, _ = p.z.Write(data)
+	_ = p.z.Close()
+	out := fmt.Appendf(make([]byte, 0, len(dict)+p.packed.Len()+64), "%s/Filter /FlateDecode /Length %d >>\nstream\n", dict, p.packed.Len())
+	out = append(out, p.packed.Bytes()...)
+	return append(out, "\nendstream\n"...)
 }

@@ -30,6 +30,7 @@ type writer struct {
 	pageIDs []int   // the object number of each page
 	size    float64 // the font size set last
 	height  float64 // of the current page
+	codes   []square
 }
 
 // Write writes the document to w. It fails where a character has no glyph, for
@@ -76,7 +77,9 @@ func build(doc page.Document) (out []byte, err error) {
 	if err := f.refont(x.family); err != nil {
 		return nil, err
 	}
-	f.pack()
+	if err := f.pack(x.codes); err != nil {
+		return nil, err
+	}
 	return f.complete(doc, x.pageIDs), nil
 }
 

@@ -86,7 +86,7 @@ func TestPlaces(t *testing.T) {
 		{"text", func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Body, page.Left, "", "x") }, "0.00 g\nBT\n72.00 720.00 TD\n/F1 10.001 Tf 0 Tc\n"},
 		{"grey text", func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Help, page.Left, "", "x") }, "0.33 g\nBT\n"},
 		{"coloured text", func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Body.In(0xFF800000), page.Left, "", "x") }, "0.502 0.000 0.000 rg\n[<"},
-		{"code", func(p *page.Pen) { p.Code(page.Box{W: 11 * in, H: 11 * in}, 3, []bool{true, true}, 4, "") }, "288.00 432.00 144.00 72.00 re f\n"},
+		{"code", func(p *page.Pen) { p.Code(page.Box{W: 11 * in, H: 11 * in}, 3, []bool{true, true}, 4, "") }, "q\n0 g\n72.0000 0 0 -72.0000 0.0000 792.0000 cm\n4 4 2 1 re\nf\nQ\n"},
 		{"hatch", func(p *page.Pen) { p.Hatch(box, page.Leftover, page.Stroke{}, "") }, "0.47 G\nq\n"},
 	}
 	for _, tt := range tests {
@@ -113,6 +113,7 @@ func TestStateIsSet(t *testing.T) {
 		func(p *page.Pen) { p.Rect(page.Box{W: in, H: in}, page.Sand, hair, "") },
 		func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Body, page.Left, "", "x") },
 		func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Body.In(page.Sand), page.Left, "", "x") },
+		func(p *page.Pen) { p.Code(page.Box{W: 11 * in, H: 11 * in}, 3, []bool{true, true}, 4, "") },
 	}
 	for i, a := range draws {
 		for j, b := range draws {
