@@ -174,6 +174,29 @@ func (l *labeler) check() error {
 			return fmt.Errorf("bag %d: the plan has bags 1 to %d", n, len(l.q.Bags.Bags))
 		}
 	}
+	return l.fewEnough()
+}
+
+// MaxPages is the most pages a document may have.
+const MaxPages = 2000
+
+// fewEnough refuses more sheets than a document may have, before any code is made:
+// codes take most of the time.
+func (l *labeler) fewEnough() error {
+	labels := max(l.o.PerBag, 1)
+	switch l.o.Kind {
+	case LabelOutline:
+		return nil
+	case FabricLabels:
+		labels *= len(l.q.Fabrics)
+	default:
+		labels *= len(l.bags())
+	}
+	per := l.stock.Labels()
+	if sheets := (l.o.Skip + labels + per - 1) / per; sheets > MaxPages {
+		return fmt.Errorf("%d labels take %d sheets: expected at most %d; print them in parts, or on a sheet with more labels",
+			labels, sheets, MaxPages)
+	}
 	return nil
 }
 

@@ -352,6 +352,7 @@ func TestLabelRefusals(t *testing.T) {
 		{sheets.LabelOptions{Stock: usual, Skip: 10}, "expected 0 to 9"},
 		{sheets.LabelOptions{Stock: usual, Skip: -1}, "expected 0 to 9"},
 		{sheets.LabelOptions{Stock: usual, Bags: []int{99}}, "the plan has bags 1 to"},
+		{sheets.LabelOptions{Stock: usual, Bags: slices.Repeat([]int{1}, 400), PerBag: 50, Skip: 1}, "20000 labels take 2001 sheets: expected at most 2000"},
 		{sheets.LabelOptions{Stock: usual, PerBag: 1 << 40}, "expected 1 to 500"},
 		{sheets.LabelOptions{Stock: usual, Adjust: sheets.Adjust{ShiftX: 6 * mm}}, "no more than 5 mm"},
 		{sheets.LabelOptions{Stock: usual, Adjust: sheets.Adjust{StretchY: -201}}, "no more than 2 %"},
@@ -372,18 +373,6 @@ func TestParseBags(t *testing.T) {
 		got, err := sheets.ParseBags(c.text, 24)
 		if s := fmt.Sprint(got); s != c.want && (err == nil || !strings.Contains(err.Error(), c.want)) {
 			t.Errorf("ParseBags(%q) = %v, %v; want %s", c.text, got, err, c.want)
-		}
-	}
-}
-
-func BenchmarkLabels(b *testing.B) {
-	q := labelQuilt(rand.New(rand.NewPCG(16, 17)), plan.ByBlock, plan.BySize)
-	stock, _ := sheets.FindStock("", false, plan.Letter)
-	st := page.NewStyle(fonts.Default())
-	b.ReportMetric(float64(len(q.Bags.Bags)), "bags")
-	for b.Loop() {
-		if _, err := sheets.Labels(q, sheets.LabelOptions{Stock: stock}, st); err != nil {
-			b.Fatal(err)
 		}
 	}
 }
