@@ -66,7 +66,7 @@ func (r *reader) sound(lines []*Piece) (sound []*Piece) {
 
 // parse makes a file of any form into values.
 func parse(name string, data []byte) (value, Problems, bool) {
-	if IsSheets(name, data) {
+	if isSheets(name, data) {
 		return parseSheets(name, data)
 	}
 	return parseYAML(name, data)

@@ -54,9 +54,9 @@ func (s *sheetReader) fault(at Pos, hint, format string, args ...any) {
 	}
 }
 
-// IsSheets says whether a plan's file is a workbook, a comma-separated file, or a
+// isSheets says whether a plan's file is a workbook, a comma-separated file, or a
 // zip of such files, by its first bytes and its name.
-func IsSheets(name string, data []byte) bool {
+func isSheets(name string, data []byte) bool {
 	return workbook.IsZip(data) || workbook.IsOldWorkbook(data) || strings.EqualFold(path.Ext(name), ".csv")
 }
 

@@ -183,7 +183,7 @@ func (c *converter) pairs(n *yaml.Node, depth int) []pair {
 // that count.
 func Remarks(name string, data []byte) (n int) {
 	var doc yaml.Node
-	if IsSheets(name, data) || yaml.Unmarshal(data, &doc) != nil {
+	if isSheets(name, data) || yaml.Unmarshal(data, &doc) != nil {
 		return 0
 	}
 	var count func(*yaml.Node)
