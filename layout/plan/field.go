@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -137,7 +138,7 @@ func listed(k Key, v value) string {
 func keysField[T, S any](name, doc, example string, of *table[S], set func(r *reader, into *T, v value)) field[T] {
 	return field[T]{Key{Name: name, Kind: KindKeys, Doc: doc, Example: example, Of: of.name}, func(r *reader, k Key, v value, into *T) {
 		if v.shape != mapping {
-			hint := of.wrapped("fabric", v)
+			hint := cmp.Or(of.wrapped("fabric", v), of.wrapped("by", v))
 			if yes, _ := yesOrNo(v); yes && !of.has("fabric") {
 				hint = "write " + k.Name + ": {} for the usual"
 			}

@@ -233,6 +233,7 @@ var wrongPlans = []struct {
 	{`borders: [{width: 5, fabric: dusk, around: 40, corners: miterd}]`, []string{`1:57: corners: found "miterd"; expected one of butted, mitred | did you mean mitred?`}},
 	{`fabrics: {dusk: {have: 10 in square}, wick: {}, ember: {}}`, []string{`1:24: have: found "10 in square"; expected a length of cloth, or a size of two sides | write both sides: 10 in x 10 in`}},
 	{`batting: yes`, []string{`1:10: batting: found "yes"; expected keys with values such as {overhang: 4} | write batting: {} for the usual`}},
+	{`bags: block`, []string{`1:7: bags: found "block"; expected keys with values such as {by: [block, size]} | write {by: block}`}},
 	{`backing: yes`, []string{`1:10: backing: found "yes"; expected keys with values such as {fabric: dusk}`}},
 	{`binding: dusk`, []string{`1:10: binding: found "dusk"; expected keys with values such as {fabric: dusk} | write {fabric: dusk}`}},
 	{`binding: {fabric: dusk}`, []string{`1:10: binding needs the quilt's finished size, which the plan does not state | write finished: 54 x 66 at the top of the plan`}},
