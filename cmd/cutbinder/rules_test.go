@@ -17,6 +17,7 @@ var only = map[string]string{
 	"github.com/boombuler/barcode":    "sheets/bag",
 	"github.com/urfave/cli/v2":        "cmd",
 	"github.com/makiuchi-d/gozxing":   "sheets/scan",
+	"github.com/gen2brain/heic":       "sheets/scan",
 	"go.yaml.in/yaml/v3":              "layout/plan",
 	"github.com/xuri/excelize/v2":     "layout/workbook",
 	"golang.org/x/image/font/gofont":  "fonts",

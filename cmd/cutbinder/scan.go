@@ -15,7 +15,7 @@ func (a *app) scanCommand() *cli.Command {
 		Name: "scan", Usage: "say which block a bag belongs to", ArgsUsage: "PLAN [CODE…]",
 		Description: "Codes are read from the command line or, without any, from standard input,\n" +
 			"one a line, as a handheld scanner types them; - reads them from there too.\n" +
-			"Square codes are found on photos (JPEG, PNG, WebP), several on one.",
+			"Square codes are found on photos (JPEG, PNG, WebP, HEIC), several on one.",
 		Flags: []cli.Flag{
 			jsonFlag(),
 			&cli.GenericFlag{Name: "photo", Value: &names{}, Usage: "find the labels on a photo, `FILE`; more files may follow"},

@@ -43,9 +43,9 @@ func decode(data []byte, o Options) (picture, error) {
 	case len(data) > 12 && string(data[:4]) == "RIFF" && string(data[8:12]) == "WEBP":
 		return formatWebP.picture(data, o, turnOf(exifOfWebP(data)))
 	case len(data) > 12 && string(data[4:8]) == "ftyp":
-		return preview(data, o)
+		return modern(data, o)
 	}
-	return picture{}, fmt.Errorf("found %s; expected a photo: a file of JPEG, PNG or WebP", kind(data))
+	return picture{}, fmt.Errorf("found %s; expected a photo: a file of JPEG, PNG, WebP or HEIC", kind(data))
 }
 
 // kind names what a file that is no photo may be.
@@ -122,41 +122,4 @@ func greyOf(img image.Image) grey {
 		}
 	}
 	return g
-}
-
-// usefulPreview is how many pixels the shorter side of a preview needs for a label
-// to be read off it.
-const usefulPreview = 600
-
-// preview reads the JPEG picture that some phones keep inside the newer formats of
-// a photo, where there is one of useful size; what these formats themselves hold
-// needs a video decoder, which this program has not.
-func preview(data []byte, o Options) (picture, error) {
-	name := "HEIC"
-	switch string(data[8:12]) {
-	case "avif", "avis":
-		name = "AVIF"
-	case "qt  ", "isom", "mp41", "mp42", "M4V ":
-		return picture{}, fmt.Errorf("found a film; expected a photo: a file of JPEG, PNG or WebP")
-	}
-	best, pixels := -1, 0
-	rest, at := data, 0
-	for range 64 {
-		i := bytes.Index(rest, []byte("\xff\xd8\xff"))
-		if i < 0 {
-			break
-		}
-		at += i
-		if c, err := jpeg.DecodeConfig(bytes.NewReader(data[at:])); err == nil && min(c.Width, c.Height) >= usefulPreview && c.Width*c.Height > pixels {
-			best, pixels = at, c.Width*c.Height
-		}
-		at += 3
-		rest = data[at:]
-	}
-	if best >= 0 {
-		if p, err := formatJPEG.picture(data[best:], o, turnOf(exifOfJPEG(data[best:]))); err == nil {
-			return p, nil
-		}
-	}
-	return picture{}, fmt.Errorf("the photo is %s, which can't be read here: set the phone's camera to its most compatible format, or share or export the photo as JPEG", name)
 }

@@ -214,9 +214,9 @@ func TestRefused(t *testing.T) {
 	binary.BigEndian.PutUint32(huge[29:], crc(huge[12:29]))
 	for _, c := range []struct{ data, want string }{
 		{"", "an empty file"}, {"%PDF-1.7", "a PDF file"}, {"GIF89a", "a GIF picture"}, {"hello", "something else"},
-		{"\x00\x00\x00\x18ftypheic\x00\x00\x00\x00", "is HEIC, which can't be read here: set the phone's camera to its most compatible format"},
-		{"\x00\x00\x00\x18ftypavif\x00\x00\x00\x00", "is AVIF"}, {"\x00\x00\x00\x18ftypqt  \x00\x00\x00\x00", "a film"},
-		{"\x00\x00\x00\x18ftypheic" + string(tiny.JPEG), "is HEIC"},
+		{"\x00\x00\x00\x18ftypheic\x00\x00\x00\x00", "the HEIC file is damaged or of an unusual kind"},
+		{"\x00\x00\x00\x18ftypavif\x00\x00\x00\x00", "is AVIF, which can't be read here"}, {"\x00\x00\x00\x18ftypqt  \x00\x00\x00\x00", "a film"},
+		{"\x00\x00\x00\x18ftypheic" + string(tiny.JPEG), "the HEIC file is damaged"},
 		{string(tiny.JPEG[:len(tiny.JPEG)/2]), "the JPEG file is cut short"},
 		{"\x89PNG\r\n\x1a\n\x00\x00\x00\x0dJUNK", "the PNG file is"},
 		{string(huge), "60000 x 50000 pixels; expected at most 65 million"},

@@ -53,7 +53,7 @@ type Found struct {
 	Module  float64        // pixels a module
 }
 
-// Find finds the square codes of a photo, a file of JPEG, PNG or WebP, from top to
+// Find finds the square codes of a photo, a file of JPEG, PNG, WebP or HEIC, from top to
 // bottom, row by row. Those that are seen but can't be read have no text. The error says why
 // the photo can't be looked at, for a maker to read, or is ctx's.
 func Find(ctx context.Context, data []byte, o Options) ([]Found, error) {
