@@ -25,9 +25,10 @@ func (s *search) improve() {
 }
 
 // improveStacks is improve for stacks, where no method is best for all: the
-// search with estimated bounds, the polishing and the annealing take turns, each
-// twice as long as before, and at last a proof is tried. A hasty search gives up
-// when nothing has come of some times the work that led to the last gain.
+// search with estimated bounds, the polishing, the beam searches, the annealing
+// and the value correction take turns, each twice as long as before, and at last
+// a proof is tried. A hasty search gives up when nothing has come of some times
+// the work that led to the last gain.
 func (s *search) improveStacks() {
 	from := s.work.spent
 	all := s.work.limit - from
@@ -36,29 +37,16 @@ func (s *search) improveStacks() {
 		proof = all / 16
 	}
 	s.work.limit -= proof
-	gain, was := from, s.cutoff
-	p := &polisher{s: s, dice: dice{1}}
 	s.lazy = len(s.in.sizes) > fewSizes
-	v := newValuer(s)
-	turns := []func(int64){s.again, func(l int64) { p.run(l) }}
-	if sum(s.left) <= 80 {
-		turns = append(turns, s.anneal)
-	}
-	if v != nil {
-		turns = append(turns, v.run)
-	}
+	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns()}
 	for slice := all/256 + 1; !s.settled() && !s.work.stop(); slice *= 2 {
-		at := s.work.spent
-		p.idle = 0
-		for _, turn := range turns {
-			if turn(s.work.spent + slice); s.settled() {
-				break
-			}
-			if !s.same(s.cutoff, was) {
-				gain, was = s.work.spent, s.cutoff
-			}
+		if proof > 0 && !s.hasty && s.rough > 0 && s.rough <= s.bound {
+			// Even the estimate is no more than what is proved already.
+			s.work.limit, proof = s.work.limit+proof, 0
 		}
-		if s.work.spent == at || s.hasty && s.work.spent-from > all/8+2*(gain-from) {
+		at := s.work.spent
+		r.run(slice)
+		if s.work.spent == at || s.hasty && s.work.spent-from > all/8+2*(r.gain-from) {
 			break
 		}
 	}
@@ -66,6 +54,67 @@ func (s *search) improveStacks() {
 	if !s.settled() {
 		s.prove(min(s.work.limit, s.work.spent+proof))
 	}
+}
+
+// turns lists the methods that suit the problem's number of pieces.
+func (s *search) turns() []func(int64) {
+	p := &polisher{s: s, dice: dice{1}}
+	turns := []func(int64){s.again, func(l int64) { p.idle = 0; p.run(l) }}
+	pieces := sum(s.left)
+	if pieces*len(s.in.lies) <= maxComb {
+		turns = append(turns, newComber(s).run)
+	}
+	if pieces <= 80 {
+		turns = append(turns, s.anneal)
+	}
+	if v := newValuer(s); v != nil {
+		turns = append(turns, v.run)
+	}
+	return turns
+}
+
+// A round gives every method its turn.
+type round struct {
+	s     *search
+	turns []func(int64)
+	n     int   // of the rounds before
+	gain  int64 // work spent until the last gain
+	was   int   // height then
+}
+
+// run takes a round of turns of so much work each, and another turn of the
+// method that gained most. The search, which begins anew each time, comes in
+// every second round alone, with twice the work.
+func (r *round) run(slice int64) {
+	best, most := -1, 0
+	for i := range r.turns {
+		work := slice
+		if i == 0 && r.n > 0 {
+			if work *= 2; r.n%2 == 0 {
+				continue
+			}
+		}
+		if d := r.take(i, work); d > most {
+			best, most = i, d
+		}
+	}
+	if r.n++; best >= 0 {
+		r.take(best, slice)
+	}
+}
+
+// take takes one turn and gives how much lower the plan became.
+func (r *round) take(i int, work int64) int {
+	s := r.s
+	if s.settled() || s.work.stop() {
+		return 0
+	}
+	before := s.cutoff
+	r.turns[i](s.work.spent + work)
+	if !s.same(s.cutoff, r.was) {
+		r.gain, r.was = s.work.spent, s.cutoff
+	}
+	return before - s.cutoff
 }
 
 // again searches from the root anew, with the patterns found since.

@@ -7,7 +7,46 @@ import "slices"
 type polisher struct {
 	s *search
 	dice
-	idle int // tries since the last improvement
+	idle  int                 // tries since the last improvement
+	won   [byComb + 1]float64 // height gained in each way
+	spent [byComb + 1]float64 // and the work that it took
+}
+
+// The ways to cut a few strips' pieces anew.
+const (
+	bySearch = iota
+	byShake
+	byComb
+)
+
+// More pieces than this are not annealed, or not combed, anew.
+const (
+	maxShake = 24
+	maxSmall = 120
+)
+
+// choose gives the way in which so many pieces are to be cut anew: mostly the
+// one that gained most for its work, now and then the one least tried.
+func (p *polisher) choose(pieces int) int {
+	if p.s.kind == Strips {
+		return bySearch
+	}
+	unit := float64(p.s.work.limit) / 128
+	seldom := p.draw(3) == 0
+	best, most := bySearch, -1.0
+	for way := bySearch; way <= byComb; way++ {
+		if way == byShake && pieces > maxShake || way == byComb && pieces > maxSmall {
+			continue
+		}
+		score := 1 / (p.spent[way] + 1)
+		if !seldom {
+			score = (p.won[way] + 1) / (p.spent[way] + unit)
+		}
+		if score > most {
+			best, most = way, score
+		}
+	}
+	return best
 }
 
 // run tries until the work reaches a limit, or nothing has improved for long.
@@ -40,11 +79,16 @@ func (p *polisher) try() bool {
 	}
 	var plan []usage
 	var ok bool
-	if s.kind != Strips && sum(left) <= 24 && p.draw(2) == 0 {
+	way, from := p.choose(sum(left)), s.work.spent
+	switch way {
+	case byComb:
+		plan, ok = p.comb(left, cutoff)
+	case byShake:
 		plan, ok = p.shake(left, cutoff)
-	} else {
+	default:
 		plan, ok = s.anew(left, cutoff, s.work.limit/64)
 	}
+	p.spent[way] += float64(s.work.spent - from)
 	if !ok {
 		return false
 	}
@@ -57,6 +101,7 @@ func (p *polisher) try() bool {
 	if s.accept(plan); s.cutoff == was {
 		s.plan = plan // no lower, but another: a way to go on from
 	}
+	p.won[way] += float64(was - s.cutoff)
 	return s.cutoff < was
 }
 

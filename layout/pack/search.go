@@ -20,6 +20,7 @@ type search struct {
 	open   queue
 	goal   int                 // if not nought, a plan this high is good enough, and no other is of use
 	same   func(a, b int) bool // whether two heights cost the same
+	rough  int                 // bound at the root, if only estimated: the true one is no higher
 	lost   int                 // least bound of a node that was given up
 	nodes  int
 	gains  map[branchKey]gain
@@ -139,6 +140,9 @@ func (s *search) expand(k *knot) *knot {
 	r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, s.lazy)
 	if !r.feasible && r.bound < s.cutoff && !s.work.stop() {
 		r = s.m.relax(s.left, k.limits, nil, 0, s.cutoff, s.lazy) // a basis gone bad
+	}
+	if s.nodes == 1 && s.lazy && r.feasible && !s.work.stop() {
+		s.rough = r.bound
 	}
 	k.bound = max(k.bound, r.bound)
 	s.learn(k, &r)

@@ -1,0 +1,349 @@
+package pack
+
+import (
+	"math"
+	"slices"
+)
+
+// A beam looks for plans with stacks by a beam search over the pieces: a partial
+// plan is a few closed strips, one open strip with its closed columns, and in it
+// one open column; it grows by a piece on top of that column, in a new column or
+// in a new strip. A strip may grow as its columns do. Of the partial plans of
+// equally many pieces the most promising are kept: those that waste little of
+// the cloth that they have settled, and have placed large pieces (guides after
+// Libralesso & Fontan 2021). The rows of a column come in order of width, and
+// states that differ in the order of strips or columns alone count once.
+type beam struct {
+	in    *instance
+	work  *meter
+	guide guide
+	tags  []uint64 // of each size, for telling states apart
+	area  []int64  // of a piece of each size
+	now   []state
+	next  []state
+	have  []int32 // pieces left of each state of now, sizes in a row
+	then  []int32 // and of next
+	trail []step
+	from  []int // where each level's steps begin in the trail
+	seen  table
+	heap  []child
+
+	width, cutoff int     // of the level in the making: most states kept, height to be lower than
+	level         float64 // pieces placed
+	most          int64   // area that may be wasted
+}
+
+// A guide says how promising a partial plan is: waste is added to the part of
+// the settled cloth that is wasted; noise is how much chance alters the outcome,
+// drawn from seed.
+type guide struct {
+	waste float64
+	big   bool // that placed pieces are large counts twice
+	noise float64
+	seed  uint64
+}
+
+// A state is a partial plan.
+type state struct {
+	below int   // height of the closed strips
+	h     int   // of the open strip
+	room  int64 // width right of the open column
+	x     int   // where the open column begins, in units
+	lie   int   // the open column's first and widest
+	y     int   // height of the open column
+	area  int64 // of the pieces placed
+	tag   uint64
+	step  int32 // in the trail
+}
+
+// A step is a piece put: the step before it, its lie, and where it went.
+type step struct {
+	before int32
+	lie    int16
+	kind   int8
+}
+
+// A child is a state in the making.
+type child struct {
+	cost   float64
+	parent int32
+	lie    int16
+	kind   int8
+}
+
+// maxTrail bounds the steps kept.
+const maxTrail = 1 << 20
+
+// newBeam prepares a search over an instance.
+func newBeam(in *instance, work *meter) *beam {
+	b := &beam{in: in, work: work, tags: make([]uint64, len(in.sizes)), area: make([]int64, len(in.sizes))}
+	for i := range b.tags {
+		b.tags[i] = scatter(uint64(i) + 1)
+	}
+	for _, l := range in.lies {
+		b.area[l.size] = int64(l.w) * int64(l.h)
+	}
+	return b
+}
+
+// scatter mixes the bits of a number (Stafford 2011).
+func scatter(x uint64) uint64 {
+	x = (x ^ x>>30) * 0xbf58476d1ce4e5b9
+	x = (x ^ x>>27) * 0x94d049bb133111eb
+	return x ^ x>>31
+}
+
+// run keeps up to width states a level, and gives the strips of the lowest plan
+// found that is lower than cutoff.
+func (b *beam) run(width, cutoff int) []pattern {
+	in := b.in
+	pieces, rest := 0, int64(0)
+	b.have = b.have[:0]
+	for i, s := range in.sizes {
+		pieces += s.n
+		rest += int64(s.n) * b.area[i]
+		b.have = append(b.have, int32(s.n))
+	}
+	if pieces == 0 || len(in.lies) > 1<<15-1 {
+		return nil
+	}
+	width = min(width, max(1, maxTrail/pieces))
+	b.now = append(b.now[:0], state{lie: -1, step: -1})
+	b.trail = b.trail[:0]
+	for level := range pieces {
+		b.grow(width, cutoff, level+1, rest)
+		if b.work.stop() || len(b.next) == 0 {
+			return nil
+		}
+		b.now, b.next = b.next, b.now
+		b.have, b.then = b.then, b.have
+	}
+	best := &b.now[0]
+	for i := range b.now {
+		if s := &b.now[i]; s.below+s.h < best.below+best.h {
+			best = s
+		}
+	}
+	return b.patterns(best.step)
+}
+
+// grow makes the next level.
+func (b *beam) grow(width, cutoff, level int, rest int64) {
+	b.heap = b.heap[:0]
+	b.seen.clear(8 * width)
+	b.width, b.cutoff, b.level = width, cutoff, float64(level)
+	b.most = int64(cutoff-1)*int64(b.in.cap) - rest
+	if b.in.coarse {
+		b.most = math.MaxInt64 // areas are rounded down
+	}
+	sizes := len(b.in.sizes)
+	for i := range b.now {
+		b.spread(i, b.have[i*sizes:(i+1)*sizes])
+	}
+	b.work.spend(len(b.now) * (12*len(b.in.lies) + 20))
+	b.take()
+}
+
+// spread offers the children of a state, of which left are left.
+func (b *beam) spread(i int, left []int32) {
+	s := &b.now[i]
+	unit := int64(b.in.cap)
+	w, high, wide := 0, int64(s.h), int64(0)
+	if s.lie >= 0 {
+		l := &b.in.lies[s.lie]
+		w, wide = l.w, l.rw
+	}
+	closed := int64(s.below) * unit
+	end := int64(s.x) + int64(w)
+	whole := (int64(s.below) + high) * unit
+	for k := range b.in.lies {
+		l := &b.in.lies[k]
+		if left[l.size] == 0 {
+			continue
+		}
+		area, h := s.area+b.area[l.size], int64(l.h)
+		if l.rw <= wide {
+			y := int64(s.y) + h
+			b.offer(i, k, onPile, s.below+int(max(high, y)), closed+int64(s.x)*max(high, y)+int64(w)*y, area)
+		}
+		if s.lie >= 0 && l.rw <= s.room {
+			b.offer(i, k, besidePiles, s.below+int(max(high, h)), closed+end*max(high, h)+int64(l.w)*h, area)
+		}
+		b.offer(i, k, newShelf, s.below+s.h+l.h, whole+int64(l.w)*h, area)
+	}
+}
+
+// put gives the state after a piece of lie k goes to a kind of place.
+func (b *beam) put(s *state, k, kind int) state {
+	l := &b.in.lies[k]
+	t := *s
+	switch kind {
+	case newShelf:
+		t.below, t.h = s.below+s.h, 0
+		t.room, t.x = b.in.width-l.rw, 0
+		t.lie, t.y = k, 0
+	case besidePiles:
+		t.room -= l.rw
+		t.x += b.in.lies[s.lie].w
+		t.lie, t.y = k, 0
+	}
+	t.y += l.h
+	t.h = max(t.h, t.y)
+	t.area += b.area[l.size]
+	t.tag += b.tags[l.size]
+	return t
+}
+
+// key tells states apart.
+func (t *state) key() uint64 {
+	x := scatter(t.tag ^ uint64(t.below)<<32 ^ uint64(t.h))
+	return scatter(x ^ uint64(t.x)<<44 ^ uint64(t.lie)<<28 ^ uint64(t.y))
+}
+
+// offer keeps a child, so high, with so much cloth settled and so much of it
+// pieces, if it can still become a lower plan, is among the best of its level so
+// far, and isn't known yet. Its cost says how unpromising it is.
+func (b *beam) offer(i, k, kind, high int, settled, area int64) {
+	if high >= b.cutoff || settled-area > b.most {
+		return
+	}
+	mean := float64(area) / b.level
+	cost := (max(0, float64(settled-area)/float64(settled)) + b.guide.waste) / mean
+	if b.guide.big {
+		cost /= mean
+	}
+	full := len(b.heap) == b.width
+	if full && cost*(1-b.guide.noise) >= b.heap[0].cost {
+		return
+	}
+	t := b.put(&b.now[i], k, kind)
+	key := t.key()
+	if b.guide.noise > 0 {
+		z := scatter(key+b.guide.seed) >> 44
+		cost *= 1 - float64(b.guide.noise*(float64(z)/(1<<20)))
+	}
+	b.work.spend(25)
+	if full && cost >= b.heap[0].cost || !b.seen.add(key) {
+		return
+	}
+	b.work.spend(30)
+	b.keep(child{cost, int32(i), int16(k), int8(kind)})
+}
+
+// keep takes a child into the heap, whose root is the least promising.
+func (b *beam) keep(c child) {
+	if len(b.heap) < b.width {
+		b.heap = append(b.heap, c)
+		for i := len(b.heap) - 1; i > 0 && b.heap[(i-1)/2].cost < b.heap[i].cost; i = (i - 1) / 2 {
+			b.heap[i], b.heap[(i-1)/2] = b.heap[(i-1)/2], b.heap[i]
+		}
+		return
+	}
+	h := b.heap
+	i := 0
+	for {
+		j := 2*i + 1
+		if j >= len(h) {
+			break
+		}
+		if j+1 < len(h) && h[j+1].cost > h[j].cost {
+			j++
+		}
+		if h[j].cost <= c.cost {
+			break
+		}
+		h[i] = h[j]
+		i = j
+	}
+	h[i] = c
+}
+
+// take makes states of the children kept.
+func (b *beam) take() {
+	sizes := len(b.in.sizes)
+	b.next, b.then = b.next[:0], b.then[:0]
+	for _, c := range b.heap {
+		s := &b.now[c.parent]
+		t := b.put(s, int(c.lie), int(c.kind))
+		b.trail = append(b.trail, step{s.step, c.lie, c.kind})
+		t.step = int32(len(b.trail) - 1)
+		b.next = append(b.next, t)
+		b.then = append(b.then, b.have[int(c.parent)*sizes:(int(c.parent)+1)*sizes]...)
+		b.then[len(b.then)-sizes+b.in.lies[c.lie].size]--
+	}
+	b.work.spend(len(b.heap) * (40 + sizes/2))
+}
+
+// patterns gives the strips of the plan that a step leads to.
+func (b *beam) patterns(last int32) []pattern {
+	var steps []step
+	for ; last >= 0; last = b.trail[last].before {
+		steps = append(steps, b.trail[last])
+	}
+	slices.Reverse(steps)
+	var ps []pattern
+	for _, st := range steps {
+		if st.kind == newShelf {
+			ps = append(ps, pattern{})
+		}
+		p := &ps[len(ps)-1]
+		if st.kind != onPile {
+			p.cols = append(p.cols, column{n: 1, w: b.in.lies[st.lie].w})
+		}
+		c := &p.cols[len(p.cols)-1]
+		c.add(int(st.lie), 1)
+	}
+	for i := range ps {
+		p := &ps[i]
+		for _, c := range p.cols {
+			h := 0
+			for _, r := range c.rows {
+				h += r.n * b.in.lies[r.size].h
+			}
+			p.h = max(p.h, h)
+		}
+		p.cols = merge(p.cols)
+		p.sumUp(b.in)
+	}
+	return ps
+}
+
+// A table is a set of keys.
+type table struct {
+	slots []uint64
+	used  int
+}
+
+// clear empties the table and makes room for so many keys.
+func (t *table) clear(n int) {
+	size := 1024
+	for size < n {
+		size *= 2
+	}
+	if len(t.slots) < size {
+		t.slots = make([]uint64, size)
+	} else {
+		clear(t.slots)
+	}
+	t.used = 0
+}
+
+// add takes a key in, and gives whether it is new. A full table forgets.
+func (t *table) add(key uint64) bool {
+	if key == 0 {
+		key = 1
+	}
+	if t.used++; t.used > len(t.slots)/2 {
+		clear(t.slots)
+		t.used = 1
+	}
+	mask := uint64(len(t.slots) - 1)
+	i := key & mask
+	for ; t.slots[i] != 0; i = (i + 1) & mask {
+		if t.slots[i] == key {
+			return false
+		}
+	}
+	t.slots[i] = key
+	return true
+}

@@ -1,0 +1,75 @@
+package pack
+
+// A comber runs beam searches over the whole problem, wider each time round,
+// under one guide after the other.
+type comber struct {
+	s     *search
+	b     *beam
+	width int
+	turn  int
+	dice
+}
+
+// maxComb is the most pieces times lies that beam searches over the whole problem
+// are of use for.
+const maxComb = 20_000
+
+// newComber starts narrow.
+func newComber(s *search) *comber {
+	return &comber{s: s, b: newBeam(s.in, s.work), width: 4, dice: dice{1}}
+}
+
+// guides are the ways to compare partial plans: what is best varies from problem
+// to problem.
+var guides = []guide{{waste: 0}, {waste: 0.1}, {waste: 0.02}, {waste: 0.1, big: true}, {waste: 0.03, noise: 0.1}}
+
+// run searches until the work reaches a limit.
+func (c *comber) run(limit int64) {
+	s := c.s
+	total := s.work.limit
+	s.work.limit = min(total, limit)
+	for !s.work.stop() && !s.settled() {
+		at := s.work.spent
+		c.b.guide = guides[c.turn%len(guides)]
+		c.b.guide.seed = uint64(c.turn)
+		s.cut(c.b.run(c.width, s.cutoff))
+		if s.work.stop() && s.work.spent-at > 0 && c.turn%len(guides) == 0 {
+			break // there was no time for it
+		}
+		if c.turn++; c.turn%len(guides) == 0 {
+			c.width *= 2
+		}
+	}
+	s.work.limit = total
+}
+
+// cut takes patterns as a plan.
+func (s *search) cut(ps []pattern) {
+	if len(ps) == 0 {
+		return
+	}
+	var plan []usage
+	for _, p := range ps {
+		plan = append(plan, usage{s.m.add(p), 1})
+	}
+	s.accept(plan)
+}
+
+// comb cuts some pieces anew by a beam search under a guide drawn by chance, and
+// gives a plan in patterns of the pool that is at most cutoff high.
+func (p *polisher) comb(left []int, cutoff int) ([]usage, bool) {
+	s := p.s
+	in, index := s.part(left)
+	b := newBeam(in, s.work)
+	b.guide = guides[p.draw(len(guides))]
+	b.guide.noise, b.guide.seed = 0.05*float64(p.draw(4)), p.state
+	top := int(int64(cutoff) * s.in.unitY / in.unitY)
+	total := s.work.limit
+	s.work.limit = min(total, s.work.spent+total/200)
+	var plan []usage
+	for _, q := range b.run(8<<p.draw(5), top+1) {
+		plan = append(plan, usage{s.m.add(s.adopt(in, &q, index)), 1})
+	}
+	s.work.limit = total
+	return plan, len(plan) > 0
+}
