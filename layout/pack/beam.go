@@ -24,7 +24,7 @@ type beam struct {
 	have  []int32 // pieces left of each state of now, sizes in a row
 	then  []int32 // and of next
 	trail []step
-	from  []int // where each level's steps begin in the trail
+	whole bool // no state was left out for its cost
 	seen  table
 	heap  []child
 
@@ -109,7 +109,7 @@ func (b *beam) run(width, cutoff int) []pattern {
 	}
 	width = min(width, max(1, maxTrail/pieces))
 	b.now = append(b.now[:0], state{lie: -1, step: -1})
-	b.trail = b.trail[:0]
+	b.trail, b.whole = b.trail[:0], true
 	for level := range pieces {
 		b.grow(width, cutoff, level+1, rest)
 		if b.work.stop() || len(b.next) == 0 {
@@ -213,6 +213,7 @@ func (b *beam) offer(i, k, kind, high int, settled, area int64) {
 		cost /= mean
 	}
 	full := len(b.heap) == b.width
+	b.whole = b.whole && !full
 	if full && cost*(1-b.guide.noise) >= b.heap[0].cost {
 		return
 	}

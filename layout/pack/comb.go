@@ -28,13 +28,16 @@ func (c *comber) run(limit int64) {
 	s := c.s
 	total := s.work.limit
 	s.work.limit = min(total, limit)
-	for !s.work.stop() && !s.settled() {
+	for c.width <= maxTrail && !s.work.stop() && !s.settled() {
 		at := s.work.spent
 		c.b.guide = guides[c.turn%len(guides)]
 		c.b.guide.seed = uint64(c.turn)
 		s.cut(c.b.run(c.width, s.cutoff))
 		if s.work.stop() && s.work.spent-at > 0 && c.turn%len(guides) == 0 {
 			break // there was no time for it
+		}
+		if c.b.whole && !s.work.stop() {
+			c.width = maxTrail + 1 // nothing was left out: there is no more to be found
 		}
 		if c.turn++; c.turn%len(guides) == 0 {
 			c.width *= 2

@@ -26,7 +26,7 @@ func (s *search) improve() {
 
 // improveStacks is improve for stacks, where no method is best for all: the
 // search with estimated bounds, the polishing, the beam searches, the annealing
-// and the value correction take turns, each twice as long as before, and at last
+// and the value correction take turns, each half as long again as before, and at last
 // a proof is tried. A hasty search gives up when nothing has come of some times
 // the work that led to the last gain.
 func (s *search) improveStacks() {
@@ -38,15 +38,20 @@ func (s *search) improveStacks() {
 	}
 	s.work.limit -= proof
 	s.lazy = len(s.in.sizes) > fewSizes
-	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns()}
-	for slice := all/256 + 1; !s.settled() && !s.work.stop(); slice *= 2 {
+	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns(), long: 2}
+	r.dry, r.wait = make([]int, len(r.turns)), make([]int, len(r.turns))
+	idle := 0 // rounds without any work
+	for slice := all/256 + 1; !s.settled() && !s.work.stop(); slice += slice / 2 {
 		if proof > 0 && !s.hasty && s.rough > 0 && s.rough <= s.bound {
 			// Even the estimate is no more than what is proved already.
 			s.work.limit, proof = s.work.limit+proof, 0
 		}
 		at := s.work.spent
 		r.run(slice)
-		if s.work.spent == at || s.hasty && s.work.spent-from > all/8+2*(r.gain-from) {
+		if idle++; s.work.spent > at {
+			idle = 0
+		}
+		if idle > maxWait || s.hasty && s.work.spent-from > all/8+2*(r.gain-from) {
 			break
 		}
 	}
@@ -73,32 +78,48 @@ func (s *search) turns() []func(int64) {
 	return turns
 }
 
-// A round gives every method its turn.
+// A round gives every method its turn. One that gains nothing sits out some of
+// the rounds that follow.
 type round struct {
 	s     *search
 	turns []func(int64)
-	n     int   // of the rounds before
+	dry   []int // turns of each method since it last gained
+	wait  []int // rounds that it sits out yet
+	long  int64 // how much more work than others the search gets, which begins anew each time
 	gain  int64 // work spent until the last gain
 	was   int   // height then
 }
 
+// maxWait is the most rounds that a method sits out.
+const maxWait = 2
+
 // run takes a round of turns of so much work each, and another turn of the
-// method that gained most. The search, which begins anew each time, comes in
-// every second round alone, with twice the work.
+// method that gained most.
 func (r *round) run(slice int64) {
 	best, most := -1, 0
 	for i := range r.turns {
-		work := slice
-		if i == 0 && r.n > 0 {
-			if work *= 2; r.n%2 == 0 {
-				continue
-			}
+		if r.wait[i] > 0 {
+			r.wait[i]--
+			continue
 		}
-		if d := r.take(i, work); d > most {
+		work := slice
+		if i == 0 {
+			work *= r.long
+		}
+		d := r.take(i, work)
+		if d > most {
 			best, most = i, d
 		}
+		if r.dry[i]++; d > 0 {
+			r.dry[i] = 0
+		}
+		if i == 0 && d == 0 && r.s.nodes <= 1 {
+			r.long = 4 // its first dive never came to the ground
+			r.dry[i] = 0
+		}
+		r.wait[i] = min(r.dry[i], maxWait)
 	}
-	if r.n++; best >= 0 {
+	if best >= 0 {
 		r.take(best, slice)
 	}
 }

@@ -35,7 +35,7 @@ func (p *polisher) choose(pieces int) int {
 	seldom := p.draw(3) == 0
 	best, most := bySearch, -1.0
 	for way := bySearch; way <= byComb; way++ {
-		if way == byShake && pieces > maxShake || way == byComb && pieces > maxSmall {
+		if way == byShake && pieces > maxShake || way == byComb && pieces > maxSmall && pieces*len(p.s.in.lies) > maxComb/8 {
 			continue
 		}
 		score := 1 / (p.spent[way] + 1)
