@@ -28,9 +28,14 @@ type beam struct {
 	seen  table
 	heap  []child
 
-	width, cutoff int     // of the level in the making: most states kept, height to be lower than
-	level         float64 // pieces placed
-	most          int64   // area that may be wasted
+	width  int   // states kept of a level
+	pieces int   // in all
+	placed int   // pieces
+	rest   int64 // area of all pieces
+
+	cutoff int     // of the level in the making: the height to be lower than,
+	level  float64 // pieces placed,
+	most   int64   // and the area that may be wasted
 }
 
 // A guide says how promising a partial plan is: waste is added to the part of
@@ -93,27 +98,34 @@ func scatter(x uint64) uint64 {
 	return x ^ x>>31
 }
 
-// run keeps up to width states a level, and gives the strips of the lowest plan
-// found that is lower than cutoff.
-func (b *beam) run(width, cutoff int) []pattern {
-	in := b.in
-	pieces, rest := 0, int64(0)
+// start begins anew, to keep up to width states a level.
+func (b *beam) start(width int) {
+	b.pieces, b.rest, b.placed = 0, 0, 0
 	b.have = b.have[:0]
-	for i, s := range in.sizes {
-		pieces += s.n
-		rest += int64(s.n) * b.area[i]
+	for i, s := range b.in.sizes {
+		b.pieces += s.n
+		b.rest += int64(s.n) * b.area[i]
 		b.have = append(b.have, int32(s.n))
 	}
-	if pieces == 0 || len(in.lies) > 1<<15-1 {
-		return nil
-	}
-	width = min(width, max(1, maxTrail/pieces))
+	b.width = min(width, max(1, maxTrail/max(1, b.pieces)))
 	b.now = append(b.now[:0], state{lie: -1, step: -1})
 	b.trail, b.whole = b.trail[:0], true
-	for level := range pieces {
-		b.grow(width, cutoff, level+1, rest)
-		if b.work.stop() || len(b.next) == 0 {
-			return nil
+}
+
+// run goes on until it is done or the work stops, and gives whether it is done,
+// and the strips of the lowest plan found, if one is lower than cutoff.
+func (b *beam) run(cutoff int) ([]pattern, bool) {
+	if b.pieces == 0 || len(b.in.lies) > math.MaxInt16 {
+		return nil, true
+	}
+	for ; b.placed < b.pieces; b.placed++ {
+		if b.work.stop() {
+			return nil, false
+		}
+		b.grow(cutoff)
+		if len(b.next) == 0 {
+			b.placed = b.pieces
+			return nil, true
 		}
 		b.now, b.next = b.next, b.now
 		b.have, b.then = b.then, b.have
@@ -124,15 +136,15 @@ func (b *beam) run(width, cutoff int) []pattern {
 			best = s
 		}
 	}
-	return b.patterns(best.step)
+	return b.patterns(best.step), true
 }
 
 // grow makes the next level.
-func (b *beam) grow(width, cutoff, level int, rest int64) {
+func (b *beam) grow(cutoff int) {
 	b.heap = b.heap[:0]
-	b.seen.clear(8 * width)
-	b.width, b.cutoff, b.level = width, cutoff, float64(level)
-	b.most = int64(cutoff-1)*int64(b.in.cap) - rest
+	b.seen.clear(8 * b.width)
+	b.cutoff, b.level = cutoff, float64(b.placed+1)
+	b.most = int64(cutoff-1)*int64(b.in.cap) - b.rest
 	if b.in.coarse {
 		b.most = math.MaxInt64 // areas are rounded down
 	}

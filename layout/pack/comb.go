@@ -7,7 +7,7 @@ type comber struct {
 	b     *beam
 	width int
 	turn  int
-	dice
+	busy  bool // a search is unfinished
 }
 
 // maxComb is the most pieces times lies that beam searches over the whole problem
@@ -16,27 +16,33 @@ const maxComb = 20_000
 
 // newComber starts narrow.
 func newComber(s *search) *comber {
-	return &comber{s: s, b: newBeam(s.in, s.work), width: 4, dice: dice{1}}
+	return &comber{s: s, b: newBeam(s.in, s.work), width: 4}
 }
 
 // guides are the ways to compare partial plans: what is best varies from problem
 // to problem.
 var guides = []guide{{waste: 0}, {waste: 0.1}, {waste: 0.02}, {waste: 0.1, big: true}, {waste: 0.03, noise: 0.1}}
 
-// run searches until the work reaches a limit.
+// run searches until the work reaches a limit; what it leaves unfinished it goes
+// on with the next time.
 func (c *comber) run(limit int64) {
 	s := c.s
 	total := s.work.limit
 	s.work.limit = min(total, limit)
 	for c.width <= maxTrail && !s.work.stop() && !s.settled() {
-		at := s.work.spent
-		c.b.guide = guides[c.turn%len(guides)]
-		c.b.guide.seed = uint64(c.turn)
-		s.cut(c.b.run(c.width, s.cutoff))
-		if s.work.stop() && s.work.spent-at > 0 && c.turn%len(guides) == 0 {
-			break // there was no time for it
+		if !c.busy {
+			c.b.guide = guides[c.turn%len(guides)]
+			c.b.guide.seed = uint64(c.turn)
+			c.b.start(c.width)
+			c.busy = true
 		}
-		if c.b.whole && !s.work.stop() {
+		ps, done := c.b.run(s.cutoff)
+		if !done {
+			break
+		}
+		s.cut(ps)
+		c.busy = false
+		if c.b.whole {
 			c.width = maxTrail + 1 // nothing was left out: there is no more to be found
 		}
 		if c.turn++; c.turn%len(guides) == 0 {
@@ -70,7 +76,9 @@ func (p *polisher) comb(left []int, cutoff int) ([]usage, bool) {
 	total := s.work.limit
 	s.work.limit = min(total, s.work.spent+total/200)
 	var plan []usage
-	for _, q := range b.run(8<<p.draw(5), top+1) {
+	b.start(8 << p.draw(5))
+	strips, _ := b.run(top + 1)
+	for _, q := range strips {
 		plan = append(plan, usage{s.m.add(s.adopt(in, &q, index)), 1})
 	}
 	s.work.limit = total

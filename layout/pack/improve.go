@@ -67,7 +67,7 @@ func (s *search) turns() []func(int64) {
 	turns := []func(int64){s.again, func(l int64) { p.idle = 0; p.run(l) }}
 	pieces := sum(s.left)
 	if pieces*len(s.in.lies) <= maxComb {
-		turns = append(turns, newComber(s).run)
+		turns = append(turns, newComber(s).run) // at combing
 	}
 	if pieces <= 80 {
 		turns = append(turns, s.anneal)
@@ -89,6 +89,10 @@ type round struct {
 	gain  int64 // work spent until the last gain
 	was   int   // height then
 }
+
+// combing is where the beam searches stand among the turns, if at all: they go on
+// from turn to turn, so that what gains nothing yet is no loss.
+const combing = 2
 
 // maxWait is the most rounds that a method sits out.
 const maxWait = 2
@@ -117,7 +121,9 @@ func (r *round) run(slice int64) {
 			r.long = 4 // its first dive never came to the ground
 			r.dry[i] = 0
 		}
-		r.wait[i] = min(r.dry[i], maxWait)
+		if i != combing {
+			r.wait[i] = min(r.dry[i], maxWait)
+		}
 	}
 	if best >= 0 {
 		r.take(best, slice)
