@@ -151,7 +151,7 @@ func TestBruteForce(t *testing.T) {
 	var proved [3]int
 	for range *bruteCases {
 		p := Problem{Width: int64(3 + r.Intn(6)), Effort: 3_000_000}
-		for n := 1 + r.Intn(5); n > 0; {
+		for n := 1 + r.Intn(6); n > 0; {
 			it := Item{W: int64(1 + r.Intn(int(p.Width))), H: int64(1 + r.Intn(6)), Count: min(n, 1+r.Intn(2)), Turn: r.Intn(2) == 0}
 			p.Items = append(p.Items, it)
 			n -= it.Count

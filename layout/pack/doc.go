@@ -39,8 +39,10 @@
 // the width; the master problem is the same, its heights now any sums of sides.
 // The knapsacks don't see that two columns draw on the same pieces, so they
 // bound the worth, and patterns are made from what is really left, column by
-// column. Plans also come from annealing, for few pieces, and from sequential
-// value correction.
+// column. Plans also come from beam searches over the pieces, of the whole
+// problem (comber) and of a few strips' pieces at a time (polisher), from
+// annealing, for few pieces, and from sequential value correction. What gains
+// nothing sits rounds out (round).
 //
 // # Thrifty
 //
