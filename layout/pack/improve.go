@@ -9,8 +9,8 @@ func (s *search) improve() {
 	}
 	total := s.work.limit - s.work.spent
 	s.run(s.work.spent + total/8)
-	if s.nodes > 150 {
-		s.run(s.work.spent + total/2) // a proof is likely
+	if s.nodes > quickNodes {
+		s.run(s.work.limit)
 	}
 	p := &polisher{s: s, dice: dice{1}}
 	for !s.settled() && !s.work.stop() {
@@ -23,6 +23,11 @@ func (s *search) improve() {
 		}
 	}
 }
+
+// quickNodes is how many nodes an eighth of the work must solve for a proof to be
+// likely with all of it; the plans on the way are then as good as those that
+// polishing finds.
+const quickNodes = 60
 
 // improveStacks is improve for stacks, where no method is best for all: the
 // search with estimated bounds, the polishing, the beam searches, the annealing
