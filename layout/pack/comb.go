@@ -16,7 +16,7 @@ const maxComb = 20_000
 
 // newComber starts narrow.
 func newComber(s *search) *comber {
-	return &comber{s: s, b: newBeam(s.in, s.work), width: 4}
+	return &comber{s: s, b: newBeam(s.in, s.work), width: 16}
 }
 
 // guides are the ways to compare partial plans: what is best varies from problem
