@@ -95,8 +95,29 @@ func TestPageFacts(t *testing.T) {
 	for _, o := range []sheets.Options{{}, {TwoSided: true}, {Large: true}, {LightInk: true}} {
 		name := fmt.Sprintf("two-sided=%v,large=%v,light=%v", o.TwoSided, o.Large, o.LightInk)
 		t.Run(name, func(t *testing.T) {
-			each(t, func(t *testing.T, q *sheets.Quilt) { facts(t, binder(t, q, o).Pages) })
+			each(t, func(t *testing.T, q *sheets.Quilt) {
+				pages := binder(t, q, o).Pages
+				facts(t, pages)
+				announced(t, pages)
+			})
 		})
+	}
+}
+
+// announced reports steps that end a page with a colon: what they announce is over
+// the page.
+func announced(t *testing.T, pages []page.Page) {
+	t.Helper()
+	for _, p := range pages {
+		last := ""
+		for _, it := range p.Items {
+			if text, ok := it.(page.Text); ok && text.What() == "step" {
+				last = text.Words()
+			}
+		}
+		if strings.HasSuffix(last, ":") {
+			t.Errorf("page %s: the last step on it is %q", p.Label, last)
+		}
 	}
 }
 

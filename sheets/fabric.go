@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
@@ -232,6 +233,9 @@ func (b *binder) steps(f *cutting.Fabric, c *cutting.Cloth) page.Block {
 		if line.Label == "" && len(list.Items) > 0 {
 			last := &list.Items[len(list.Items)-1]
 			var block page.Block = page.Para{Text: body.Say(line.Text), Mark: "step"}
+			if strings.HasSuffix(line.Text, ":") { // it stays with what it announces
+				block = page.Keep{Blocks: []page.Block{block}, Next: true}
+			}
 			if line.Inner {
 				block = page.Indent{Left: s.Body.Size, Blocks: []page.Block{block}}
 			}

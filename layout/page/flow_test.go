@@ -208,3 +208,34 @@ func TestTally(t *testing.T) {
 		t.Errorf("an empty tally makes %d pages", len(blocks))
 	}
 }
+
+// A step's first line and its last stand with another of its lines, though each is
+// a paragraph of its own, wherever the foot of the page falls.
+func TestStepsHaveCompany(t *testing.T) {
+	s := testStyle()
+	body := NewBook(Setup{Paper: Letter, Style: s}).Body().H
+	step := List{Items: []ListItem{{Label: s.Bold.Say("1"), Text: s.Body.Say("a"), Blocks: []Block{
+		Para{Text: s.Body.Say("b")}, Para{Text: s.Body.Say("c")}, Para{Text: s.Body.Say("d")}}}}}
+	split := 0
+	for room := range 6 {
+		before := body - s.Body.Lead*length.Length(room) - 1
+		b := NewBook(Setup{Paper: Letter, Style: s})
+		b.Add(Section{Blocks: []Block{brick(before, "above"), step}})
+		first := 0
+		pages := b.Document().Pages
+		for _, it := range pages[0].Items {
+			if text, ok := it.(Text); ok && strings.Contains("abcd", text.Words()) {
+				first++
+			}
+		}
+		if first == 1 || first == 3 {
+			t.Errorf("with room for %d lines, %d of 4 stand on the first page", room, first)
+		}
+		if first == 2 {
+			split++
+		}
+	}
+	if split == 0 {
+		t.Error("no step went over the page in the middle")
+	}
+}

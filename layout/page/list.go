@@ -23,7 +23,9 @@ type ListItem struct {
 }
 
 // slabs is a table of two columns without rules. A step of several lines may
-// go over a page, its lines kept by twos as a paragraph's are.
+// go over a page, its lines kept by twos as a paragraph's are, whether they are of
+// one paragraph or of several: what has a number does not stand alone at the foot,
+// and its last line not alone at the head.
 func (l List) slabs(c *setting, w length.Length) []slab {
 	label := length.Length(0)
 	for i := range l.Items {
@@ -72,6 +74,9 @@ func (l List) item(c *setting, it *ListItem, label, in, w length.Length) []slab 
 		if first.draw != nil {
 			first.draw(p, b)
 		}
+	}
+	if n := len(out); n > 1 {
+		out[0].with, out[n-2].with = true, true
 	}
 	out[len(out)-1].with = it.With
 	return out
