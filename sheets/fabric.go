@@ -156,7 +156,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}
 	}
 	blocks := append([]page.Block{heading}, pictures...)
-	return append(blocks, page.Heading{Text: "Cut in this order", Aside: handWords(b.v)}, b.steps(f, c))
+	return append(blocks, page.Heading{Text: "Cut in this order", Aside: orderWords(c, b.v)}, b.steps(f, c))
 }
 
 // beside sets a narrow picture on the near side of its steps.
@@ -217,6 +217,19 @@ func handWords(v say.Voice) string {
 		return "mirrored for the left hand"
 	}
 	return ""
+}
+
+// orderWords says what the numbers are of: cuts, and strips go by the cut that
+// frees them.
+func orderWords(c *cutting.Cloth, v say.Voice) string {
+	words := ""
+	if c.Root.Dir == cutting.Across {
+		if i := slices.IndexFunc(c.Root.Parts, func(s cutting.Section) bool { return s.Number > 0 }); i >= 0 {
+			n := c.Root.Parts[i].Number
+			words = fmt.Sprintf("cut %d frees strip %d, and so on", n, n)
+		}
+	}
+	return dotted(words, handWords(v))
 }
 
 // steps is the numbered cutting steps.
