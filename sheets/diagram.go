@@ -15,18 +15,19 @@ type diagram struct {
 	f      *cutting.Fabric
 	c      *cutting.Cloth
 	scale  int
-	nth    []int           // for each placed piece, the how manieth of its size it is
-	keyed  map[int]string  // letters that stand in pieces in place of their size, by piece
-	keys   []string        // what the letters stand for, in order
-	folded []length.Length // where folds lie across the cloth
-	avoid  []length.Length // what sizes must not stand on: folds, and the edge of wide discs
+	nth    []int                  // for each placed piece, the how manieth of its size it is
+	sizes  map[length.Size]string // how sizes are written: most are asked for many times
+	keyed  map[int]string         // letters that stand in pieces in place of their size, by piece
+	keys   []string               // what the letters stand for, in order
+	folded []length.Length        // where folds lie across the cloth
+	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
 }
 
 // newDiagram prepares a drawing: it draws once into nothing to learn which sizes
 // don't fit into their pieces and need a letter.
 func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	c := &f.Cloths[cloth]
-	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), keyed: map[int]string{}}
+	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), sizes: map[length.Size]string{}, keyed: map[int]string{}}
 	seen := make([]int, len(f.Pieces))
 	for i := range f.Cloths[:cloth+1] {
 		for _, p := range f.Cloths[i].Placed {
@@ -157,7 +158,7 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 		c.Pen.Check(paper, st.Tick*3/4, "cut already")
 		return
 	}
-	size := d.b.v.Short(length.Size{W: box.W, H: box.H})
+	size := d.size(length.Size{W: box.W, H: box.H})
 	if d.words(c, box, "size "+piece.ID, size) {
 		return
 	}
@@ -165,6 +166,16 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 		d.keyed[p.Piece] = keyLetter(0) // for now: newDiagram gives them out in order
 	}
 	d.words(c, box, "key "+piece.ID, d.keyed[p.Piece])
+}
+
+// size is a size as it stands in a piece.
+func (d *diagram) size(z length.Size) string {
+	words, known := d.sizes[z]
+	if !known {
+		words = d.b.v.Short(z)
+		d.sizes[z] = words
+	}
+	return words
 }
 
 // words sets words into a piece, as large as running text where they fit.
