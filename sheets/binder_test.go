@@ -99,6 +99,8 @@ func TestPageFacts(t *testing.T) {
 				pages := binder(t, q, o).Pages
 				facts(t, pages)
 				announced(t, pages)
+				headed(t, pages)
+				ordered(t, pages)
 			})
 		})
 	}
@@ -118,6 +120,45 @@ func announced(t *testing.T, pages []page.Page) {
 		if strings.HasSuffix(last, ":") {
 			t.Errorf("page %s: the last step on it is %q", p.Label, last)
 		}
+	}
+}
+
+// headed reports headings that nothing stands under on their page.
+func headed(t *testing.T, pages []page.Page) {
+	t.Helper()
+	for _, p := range pages {
+		lowest := map[bool]length.Length{}
+		for _, it := range p.Items {
+			switch it.What() {
+			case "footer", "footer rule", "page number", "print check", "thumb index", "heading rule", "aside":
+			default:
+				heading := it.What() == "heading"
+				lowest[heading] = max(lowest[heading], it.Bounds().Bottom())
+			}
+		}
+		if lowest[true] > lowest[false] {
+			t.Errorf("page %s ends on a heading", p.Label)
+		}
+	}
+}
+
+// ordered reports rows of the cutting order that stand alone on a page.
+func ordered(t *testing.T, pages []page.Page) {
+	t.Helper()
+	all, alone := map[string]bool{}, ""
+	for _, p := range pages {
+		here := map[string]bool{}
+		for _, it := range p.Items {
+			if strings.HasPrefix(it.What(), "order ") {
+				here[it.What()], all[it.What()] = true, true
+			}
+		}
+		if len(here) == 1 {
+			alone = p.Label
+		}
+	}
+	if alone != "" && len(all) > 1 {
+		t.Errorf("page %s has one row of the cutting order", alone)
 	}
 }
 

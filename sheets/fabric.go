@@ -139,7 +139,7 @@ func (b *binder) measureRows(c *cutting.Cloth) []page.Row {
 func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 	s, c := b.style, &f.Cloths[i]
 	if c.Unused() {
-		return []page.Block{page.Gap{H: s.Space}, page.Para{Text: s.Help.Say(c.Name + ": not needed, it stays whole."), Mark: "unused"}}
+		return []page.Block{page.Gap{H: s.Space}, page.Para{Text: s.Help.Say("Not needed, it stays whole: " + b.v.Written(c.Name) + "."), Mark: "unused"}}
 	}
 	d := b.newDiagram(f, i)
 	aside := b.clothWords(c)
@@ -153,10 +153,11 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(f, i, d)
 	if len(pictures) == 1 && d.besideSteps() {
+		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c)), []string{b.numberWords(c)}
 		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}
 	}
 	blocks := append([]page.Block{heading}, pictures...)
-	return append(blocks, page.Heading{Text: "Cut in this order", Aside: orderWords(c, b.v)}, b.steps(f, c))
+	return append(blocks, page.Heading{Text: "Cut in this order", Aside: dotted(b.numberWords(c), handWords(b.v))}, b.steps(f, c))
 }
 
 // beside sets a narrow picture on the near side of its steps.
@@ -219,17 +220,23 @@ func handWords(v say.Voice) string {
 	return ""
 }
 
-// orderWords says what the numbers are of: cuts, and strips go by the cut that
-// frees them.
-func orderWords(c *cutting.Cloth, v say.Voice) string {
-	words := ""
-	if c.Root.Dir == cutting.Across {
-		if i := slices.IndexFunc(c.Root.Parts, func(s cutting.Section) bool { return s.Number > 0 }); i >= 0 {
-			n := c.Root.Parts[i].Number
-			words = fmt.Sprintf("cut %d frees strip %d, and so on", n, n)
-		}
+// numberWords says of the first numbered strip or section which cut frees it, and
+// on which side of the cut it lies, so that nobody takes a number for that of the
+// strip on its other side.
+func (b *binder) numberWords(c *cutting.Cloth) string {
+	parts := c.Root.Parts
+	i := slices.IndexFunc(parts, func(s cutting.Section) bool { return s.Number > 0 })
+	switch {
+	case i < 0:
+		return ""
+	case c.Root.Dir == cutting.Along:
+		return fmt.Sprintf("cut %d frees the section %s of it", parts[i].Number, b.v.Near())
 	}
-	return dotted(words, handWords(v))
+	words := fmt.Sprintf("cut %d frees strip %[1]d, above it", parts[i].Number)
+	if slices.ContainsFunc(parts[i+1:], func(s cutting.Section) bool { return s.Number > 0 }) {
+		words += ", and so on"
+	}
+	return words
 }
 
 // steps is the numbered cutting steps.

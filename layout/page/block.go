@@ -1,6 +1,10 @@
 package page
 
-import "cutbinder/layout/length"
+import (
+	"slices"
+
+	"cutbinder/layout/length"
+)
 
 // A Block is something that is flowed onto pages: it takes the width it is
 // given and as much height as it needs. The blocks are Para, Heading, List,
@@ -68,10 +72,12 @@ func (t Para) slabs(c *setting, w length.Length) []slab {
 }
 
 // A Heading starts a part of a sheet: small spaced capitals over a rule, with
-// helping words at the right. It stays with what follows.
+// helping words at the right, or the first of Shorter that has room where Aside
+// has none. It stays with what follows.
 type Heading struct {
-	Text  string
-	Aside string
+	Text    string
+	Aside   string
+	Shorter []string
 }
 
 // slabs is a gap, the line with its rule, and a smaller gap.
@@ -82,7 +88,7 @@ func (h Heading) slabs(c *setting, w length.Length) []slab {
 		line, _ := b.Top(lead)
 		used := p.Text(line, s.Caps, Left, "heading", h.Text)
 		if room := b.W - used.W - s.Break; h.Aside != "" && room > 0 {
-			p.Text(Box{b.Right() - room, line.Y, room, lead}, s.Label, Right, "aside", h.Aside)
+			p.Text(Box{b.Right() - room, line.Y, room, lead}, s.Label, Right, "aside", append([]string{h.Aside}, h.Shorter...)...)
 		}
 		p.HLine(b.X, b.Bottom(), b.W, s.Rule, "heading rule")
 	}
@@ -141,6 +147,10 @@ type Keep struct {
 
 func (k Keep) slabs(c *setting, w length.Length) []slab {
 	out := slabsOf(c, w, k.Blocks)
+	// Columns are dealt over pages by themselves, so what is kept sets them whole.
+	if kept := solid(out); !hasBreak(out) && heightOf(kept) <= c.tall {
+		out = kept
+	}
 	for i := range out {
 		out[i].with = k.Next || i < len(out)-1
 	}
@@ -148,6 +158,11 @@ func (k Keep) slabs(c *setting, w length.Length) []slab {
 		out[0].with = false
 	}
 	return out
+}
+
+// hasBreak reports whether slabs hold one that ends a page.
+func hasBreak(slabs []slab) bool {
+	return slices.ContainsFunc(slabs, func(s slab) bool { return s.next })
 }
 
 // A Framed is blocks in a box with round corners, in one piece. What is too high

@@ -239,3 +239,45 @@ func TestStepsHaveCompany(t *testing.T) {
 		t.Error("no step went over the page in the middle")
 	}
 }
+
+// A table leaves neither its first row nor its last alone on a page, wherever the
+// foot of the page falls.
+func TestRowsHaveCompany(t *testing.T) {
+	s := testStyle()
+	body := NewBook(Setup{Paper: Letter, Style: s}).Body().H
+	for _, rows := range []int{2, 3, 4, 7} {
+		table := Table{Columns: []Column{{Share: 1}}, Head: []Row{TextRow(s.Label, "head")}, Rules: Lined}
+		for range rows {
+			table.Rows = append(table.Rows, Row{Mark: "row", Cells: []Cell{{Text: s.Body.Say("x")}}})
+		}
+		split := 0
+		for room := range 20 {
+			doc := testBook(brick(body-s.Body.Lead*length.Length(room)-1, "above"), table)
+			first := len(textsMarked(doc.Pages[0], "row"))
+			if first == 1 || first == rows-1 {
+				t.Errorf("with room for %d lines, %d of %d rows stand on the first page", room, first, rows)
+			}
+			if first > 0 && first < rows {
+				split++
+			}
+		}
+		if rows > 3 && split == 0 {
+			t.Errorf("a table of %d rows never went over the page", rows)
+		}
+	}
+}
+
+// What is kept stays whole though it stands in columns.
+func TestKeepColumns(t *testing.T) {
+	s := testStyle()
+	body := NewBook(Setup{Paper: Letter, Style: s}).Body().H
+	var parts []Block
+	for i := range 6 {
+		parts = append(parts, brick(body/12, fmt.Sprint(i)))
+	}
+	kept := Keep{Blocks: []Block{Heading{Text: "x"}, Columns{N: 2, Blocks: parts}}}
+	got := strings.Join(bricks(testBook(brick(body*5/6, "above"), kept)), " ")
+	if want := "above1 02 12 22 32 42 52"; got != want {
+		t.Errorf("they stand at %s, want %s", got, want)
+	}
+}

@@ -3,7 +3,8 @@ package page
 import "cutbinder/layout/length"
 
 // A Table sets rows of cells in columns. It is broken over pages between rows,
-// its Head repeated; a row higher than a page is broken inside its cells.
+// its Head repeated; its first two rows stay together, and its last two. A row
+// higher than a page is broken inside its cells.
 type Table struct {
 	Columns []Column
 	Head    []Row
@@ -128,11 +129,14 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 	}
 	g.tall = max(c.tall-heightOf(head), c.tall/4)
 	out := head
+	// Columns are dealt row by row: there a row may stand alone.
+	pairs := len(t.Rows) > 1 && !c.inColumns
 	for i := range t.Rows {
 		ss := g.row(&t.Rows[i], false, i == len(t.Rows)-1)
 		for j := range ss {
 			ss[j].head = head
-			ss[j].with = t.Rows[i].With || j == 0 && len(ss) > 1
+			ss[j].with = t.Rows[i].With || j == 0 && len(ss) > 1 ||
+				pairs && len(ss) == 1 && (i == 0 || i == len(t.Rows)-2)
 		}
 		out = append(out, ss...)
 	}
