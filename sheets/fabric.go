@@ -11,17 +11,18 @@ import (
 	"cutbinder/sheets/say"
 )
 
-// fabricSection is the sheet of one fabric. It is drawn a step smaller than the
-// others where that saves the maker a page: what she cuts from, how, and what she
-// ticks are then side by side.
+// fabricSection is the sheet of one fabric. It is drawn a step or two smaller than
+// the others where that saves the maker a page: what she cuts from, how, and what
+// she ticks are then side by side.
 func (b *binder) fabricSection(i int) page.Section {
 	sheet := b.fabricSheet(i)
 	pages := b.book.PagesOf(sheet)
-	if pages == 1 {
-		return sheet
-	}
 	small := *b
-	if small.scale = nextScale(b.scale); small.scale > 0 && small.scale <= smallest {
+	for range 2 {
+		small.scale = nextScale(small.scale)
+		if pages == 1 || small.scale == 0 || small.scale > smallest {
+			break
+		}
 		if s := small.fabricSheet(i); b.book.PagesOf(s) < pages {
 			return s
 		}

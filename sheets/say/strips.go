@@ -80,6 +80,8 @@ func (s *steps) doubled(t cutting.Then) string {
 	last := ""
 	if len(t.Odd) > 0 {
 		last = ", then open the fold for the last one"
+	} else if toTheFold(t) {
+		last = "; cut the last two apart along the fold"
 	}
 	all := t.Pairs[0]
 	twos := all.Count / 2
@@ -96,6 +98,12 @@ func (s *steps) doubled(t cutting.Then) string {
 	return cut
 }
 
+// toTheFold says that what comes off in twos takes all of the strip, so that the
+// last two hang together at the fold.
+func toTheFold(t cutting.Then) bool {
+	return len(t.Odd) == 0 && len(kept(t.Steps)) == len(t.Steps)
+}
+
 // stacked is how many folded strips lie above one another.
 const stacked = "Stack two folded strips at a time at the most. "
 
@@ -110,6 +118,9 @@ func (s *steps) paired(t cutting.Then, who string) {
 	inner := func(text string) { s.lines = append(s.lines, Line{Text: text, Inner: true}) }
 	for _, pair := range t.Pairs {
 		inner(times(pair.Count/2) + ": " + s.pieces(pair, 1))
+	}
+	if toTheFold(t) {
+		inner("cut the last two apart along the fold")
 	}
 	for i, odd := range t.Odd {
 		first := "then open the fold: "
