@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cutbinder/layout/cutting"
+	"cutbinder/layout/pack"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets"
 	"cutbinder/sheets/audit"
@@ -117,6 +118,9 @@ func (a *app) unprintable(c *cli.Context, q *sheets.Quilt, src source) (plan.Pro
 // tenth of what --limit allows.
 func asides(c *cli.Context) cutting.Options {
 	o := effort(c)
+	if o.Effort == 0 {
+		o.Effort = pack.EffortPerSecond
+	}
 	o.Effort = max(o.Effort/10, 1)
 	return o
 }

@@ -30,7 +30,7 @@ func paperFlags() []cli.Flag {
 var usualLimit = time.Second
 
 func limitFlag() cli.Flag {
-	return &cli.DurationFlag{Name: "limit", Value: usualLimit, Usage: "work a fabric may take, as the `TIME` one core needs for it"}
+	return &cli.DurationFlag{Name: "limit", Value: usualLimit, Usage: "work a fabric may take, as the `TIME` one core needs for it; said here, all of it is used where that can still gain"}
 }
 
 func jsonFlag() cli.Flag {
@@ -142,9 +142,13 @@ func (a *app) told(problems plan.Problems, src source, err error) error {
 	return err
 }
 
-// effort is the work that --limit allows each fabric.
+// effort is the work that --limit allows each fabric. Where it isn't said, a
+// fabric that gains nothing by more work takes less than the usual.
 func effort(c *cli.Context) cutting.Options {
 	limit := c.Duration("limit")
+	if !c.IsSet("limit") && usualLimit == time.Second {
+		return cutting.Options{Cores: runtime.NumCPU()}
+	}
 	if limit <= 0 {
 		limit = usualLimit
 	}

@@ -15,8 +15,8 @@ import (
 
 // Options is how Cut goes about it.
 type Options struct {
-	// Effort is the work a fabric may take, in pack's units; zero stands for
-	// what one core does in a second.
+	// Effort is the work a fabric may take, in pack's units; zero leaves it to
+	// pack: a second of one core at most, less where nothing comes of it.
 	Effort int64
 	// Cores is how many fabrics are worked on at once; zero stands for one.
 	Cores int
@@ -152,9 +152,6 @@ func cost(b trade.Purchase) int64 {
 
 func (f *Fabric) problem(o Options) pack.Problem {
 	problem := pack.Problem{Kind: f.Fabric.Cutting, Effort: o.Effort}
-	if problem.Effort == 0 {
-		problem.Effort = pack.EffortPerSecond
-	}
 	for _, piece := range f.Pieces {
 		problem.Items = append(problem.Items, pack.Item{
 			W: int64(piece.Size.W), H: int64(piece.Size.H), Count: piece.Need, Turn: piece.MayTurn})

@@ -6,7 +6,7 @@ package pack
 // than little length; each then made smooth.
 func (e *engine) ease(best plan) Result {
 	p := e.p
-	share := e.work.limit / 64
+	share := e.usual() / 64
 	smooth := func(root node) node { return e.smooth(root, p.Width, 0, p.Kind, share) }
 	r := p.layOut(e.sizes, []node{smooth(best.root)})
 	m := judge(p, &r)
@@ -23,7 +23,7 @@ func (e *engine) ease(best plan) Result {
 	in := newInstance(e.sizes, p.Width)
 	highest := in.heights[len(in.heights)-1]
 	for _, part := range []int{8, 2} {
-		try(e.fewer(highest/part+1, e.work.limit/32), 0)
+		try(e.fewer(highest/part+1, e.usual()/32), 0)
 	}
 	return r
 }

@@ -14,7 +14,7 @@ func (e *engine) given() Result {
 	p := e.p
 	var best Result
 	var bestMerit merit
-	total := e.work.limit
+	total := e.usual()
 	ways := e.ways()
 	tries := len(ways) * (int(p.Kind) + 1)
 	at := 0
@@ -131,7 +131,7 @@ func (e *engine) fill(w way, kind Kind, limit int64) Result {
 		share := e.work.spent + (limit-e.work.spent)/int64(len(w.order)-at)
 		c := e.p.Given[i]
 		roots[i] = e.load(left, c, kind, share, w.area && at < len(w.order)-1)
-		roots[i] = e.smooth(roots[i], c.W, c.L, kind, e.work.limit/int64(64*len(w.order)))
+		roots[i] = e.smooth(roots[i], c.W, c.L, kind, e.usual()/int64(64*len(w.order)))
 	}
 	return e.p.layOut(e.sizes, roots)
 }

@@ -39,6 +39,7 @@ func (s *search) improveStacks() {
 	all := s.work.limit - from
 	proof := all / 6
 	if s.hasty {
+		all /= 4
 		proof = all / 16
 	}
 	s.work.limit -= proof

@@ -20,7 +20,7 @@ func Solve(ctx context.Context, p Problem) (Result, error) {
 	e := &engine{p: &p, sizes: sizesOf(p.Items)}
 	e.work = &meter{limit: p.Effort, done: func() bool { return ctx.Err() != nil }}
 	if p.Effort <= 0 {
-		e.work.limit, e.hasty = EffortPerSecond/4, true
+		e.work.limit, e.hasty = EffortPerSecond, true
 	}
 	var r Result
 	if len(p.Given) > 0 {
@@ -56,6 +56,15 @@ type plan struct {
 	bound int64 // no plan of its kind is shorter
 }
 
+// usual is the work that is divided among methods: all that may be spent, but of a
+// hasty engine only a quarter, the rest being for what goes on gaining.
+func (e *engine) usual() int64 {
+	if e.hasty {
+		return e.work.limit / 4
+	}
+	return e.work.limit
+}
+
 // bought lays the pieces out on cloth to be bought.
 func (e *engine) bought() Result {
 	p := e.p
@@ -64,11 +73,13 @@ func (e *engine) bought() Result {
 	}
 	lowest := boundAny(e.sizes, p.Width)
 	best := plan{bound: lowest}
-	total := e.work.limit
 	for kind := Strips; kind <= p.Kind; kind++ {
-		share := total
-		if kind < p.Kind {
-			share = total / int64(4-2*kind)
+		share := e.usual()
+		switch {
+		case kind < p.Kind:
+			share /= int64(4 - 2*kind)
+		case kind == Stacks:
+			share = e.work.limit // it ends by itself where nothing comes of it
 		}
 		var next plan
 		switch known := (plan{root: best.root, used: best.used, bound: lowest}); kind {

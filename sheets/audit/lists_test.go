@@ -10,13 +10,14 @@ import (
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
+	"cutbinder/layout/pack"
 	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
 	"cutbinder/sheets/audit"
 )
 
 // effort is enough for good layouts of the samples.
-const effort = 2_000_000
+const effort = pack.EffortPerSecond / 10
 
 // work reads a plan, lays it out and audits it.
 func work(t *testing.T, name, text string) (*plan.Plan, []cutting.Fabric, plan.Problems) {
