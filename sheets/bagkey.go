@@ -63,8 +63,9 @@ func (b *binder) bagRows(g *bag.Bag, sums []cutting.Explained) []page.Row {
 	for i, r := range g.Rows {
 		row := page.Row{With: i < len(g.Rows)-1, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 7)}
 		if i == 0 {
+			code := s.Typed.Say(g.Code.String()) // never broken at its hyphens
 			row.Cells = []page.Cell{b.tick("bag " + digits(g.Number)), b.bagNumber(g),
-				{Text: s.Typed.Say(g.Code.String())}, {Text: s.Body.Say(g.Heading())}}
+				{Text: code, W: code.Width(s.Fonts)}, {Text: s.Body.Say(g.Heading())}}
 		}
 		if b.q.Drawn() {
 			picture := page.Cell{}

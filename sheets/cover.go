@@ -36,7 +36,7 @@ func (b *binder) cover() []page.Block {
 		page.Keep{Blocks: []page.Block{page.Heading{Text: "Print check"}, page.Para{Text: s.Body.Say(printFirst), Mark: "print check"},
 			page.Gap{H: s.Space}, b.printCheck()}},
 		page.Heading{Text: "How to use this binder"}, numbered(s, howTo),
-		page.Heading{Text: "Contents"}, b.contents(),
+		page.Keep{Blocks: []page.Block{page.Heading{Text: "Contents"}, b.contents()}},
 	)
 }
 

@@ -63,7 +63,10 @@ func (b *binder) shopRow(f *cutting.Fabric, third, fourth page.Rich) page.Row {
 	name := append(s.Bold.Say(f.Fabric.Name), s.Label.Span("\n"+b.v.With(f.Fabric.Width)+" wide"))
 	return page.Row{Mark: "shopping " + id, Cells: []page.Cell{
 		b.tick("shopping " + id),
-		{H: s.Body.Size * 4, W: s.Body.Size * 5, Draw: func(p *page.Pen, box page.Box) { p.Snippet(box, "", "snippet "+id) }},
+		{H: s.Body.Size * 4, W: s.Body.Size * 5, Draw: func(p *page.Pen, box page.Box) {
+			box.H = min(box.H, s.Body.Size*5) // no higher than wide, however long the words beside it are
+			p.Snippet(box, "", "snippet "+id)
+		}},
 		{Text: name}, {Text: third}, {Text: fourth},
 	}}
 }

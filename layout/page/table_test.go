@@ -209,3 +209,20 @@ func TestNoColumns(t *testing.T) {
 		t.Errorf("got %s", got)
 	}
 }
+
+// A word without end leaves its neighbours the room for their words.
+func TestEndlessWord(t *testing.T) {
+	s := testStyle()
+	w := 180 * length.MM
+	table := Table{Columns: []Column{{Share: 1}, {Share: 1}, {}}, Rows: []Row{
+		TextRow(s.Body, strings.Repeat("W", 60), "all pieces come from one of three lengths", "binding waits until all else is cut")}}
+	g := table.measure(&setting{style: s, tall: endless}, w)
+	for i, least := range []length.Length{w / 4, w / 6, w / 6} {
+		if g.w[i] < least {
+			t.Errorf("column %d is %v wide, want %v or more", i, g.w[i], least)
+		}
+	}
+	if n := len(lines(table.Rows[0].Cells[1].Text.atoms(s.Fonts), g.w[1])); n > 3 {
+		t.Errorf("the words beside it go over %d lines", n)
+	}
+}

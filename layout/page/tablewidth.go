@@ -9,7 +9,8 @@ import (
 // measure finds the columns' widths.
 //
 // Fixed columns come first. Each other column has a natural width (its widest
-// cell unbroken) and a least one (its widest word). If the natural widths fit,
+// cell unbroken) and a least one (its widest word, but no more than two fifths of
+// the table: one endless word shall not squeeze what stands beside it). If the natural widths fit,
 // automatic columns take theirs and sharing columns divide the rest; if not,
 // every column gets its least width and what is left is given out in
 // proportion to what each still wants. Where even the least do not fit they
@@ -28,6 +29,11 @@ func (t *Table) measure(c *setting, w length.Length) *grid {
 		g.edge = g.gutter / 2
 	}
 	room := w - g.gutter*length.Length(n-1) - 2*g.edge
+	for i, col := range g.Columns {
+		if col.Width == 0 && col.Align != Figures {
+			least[i] = min(least[i], room*2/5)
+		}
+	}
 	g.w = g.widths(natural, least, room)
 	g.x = make([]length.Length, n)
 	g.x[0] = g.edge
