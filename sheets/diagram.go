@@ -73,11 +73,18 @@ func keyLetter(i int) string {
 	return string(rune('A' + i))
 }
 
+// drawnEnd is how much of what is left at a cloth's end is drawn.
+const drawnEnd = 3 * length.Inch
+
 // end is how far along the cloth the drawing goes: what is cut, and a little of
-// what is left of a cloth that is bought with a reserve.
+// what is left.
 func (d *diagram) end() length.Length {
-	left := d.c.L - d.c.Square - d.c.Root.H
-	return d.c.Root.H + min(max(left, 0), 3*length.Inch)
+	root := &d.c.Root
+	end := root.H + min(max(d.c.L-d.c.Square-root.H, 0), drawnEnd)
+	if n := len(root.Parts); root.Dir == cutting.Across && n > 1 && root.Parts[n-1].Leftover() {
+		end = min(end, root.Parts[n-1].Y+drawnEnd)
+	}
+	return end
 }
 
 // whole is all of the drawing, in cloth lengths, with what squaring takes off.
@@ -194,5 +201,8 @@ func (d *diagram) leftover(c *page.Canvas, box page.Box) {
 	}
 	c.Hatch(box, page.Leftover, st.Hair, "leftover")
 	size := d.b.v.Size(length.Size{W: box.W, H: box.H})
+	if box.Bottom() > d.end() {
+		size += ", not drawn whole"
+	}
 	c.Label(box, st.Measure, "leftover size", "keep "+size, size)
 }
