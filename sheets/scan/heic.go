@@ -5,33 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"image/jpeg"
-	"io"
-	"sync"
-
-	"github.com/gen2brain/heic"
 )
-
-// formatHEIC is the format that phones write. Its decoder turns the picture as it
-// is to be shown.
-var formatHEIC = format{"HEIC", oneAtATime(heic.DecodeConfig), oneAtATime(heic.Decode)}
-
-// decoding keeps the decoder, which isn't for use by several at once, to one.
-var decoding sync.Mutex
-
-// oneAtATime guards a use of the decoder, and makes an error of its breaking on
-// damaged data.
-func oneAtATime[T any](decode func(io.Reader) (T, error)) func(io.Reader) (T, error) {
-	return func(r io.Reader) (value T, err error) {
-		decoding.Lock()
-		defer decoding.Unlock()
-		defer func() {
-			if broken := recover(); broken != nil {
-				err = errors.New("the decoder gave up")
-			}
-		}()
-		return decode(r)
-	}
-}
 
 // modern reads a photo in one of the newer formats of phones: HEIC, or of others
 // the JPEG picture that some phones keep inside.
@@ -45,7 +19,10 @@ func modern(data []byte, o Options) (picture, error) {
 		}
 		return picture{}, fmt.Errorf("the photo is AVIF, which can't be read here: set the phone's camera to its most compatible format, or share or export the photo as JPEG")
 	}
-	p, err := formatHEIC.picture(data, o, 0)
+	p, err := picture{}, errNoHEIC
+	if formatHEIC.decode != nil {
+		p, err = formatHEIC.picture(data, o, 0)
+	}
 	if err != nil {
 		if p, ok := preview(data, o); ok {
 			return p, nil
@@ -53,6 +30,9 @@ func modern(data []byte, o Options) (picture, error) {
 	}
 	return p, err
 }
+
+// errNoHEIC is what a program built without the decoder says.
+var errNoHEIC = errors.New("the photo is HEIC, which this build of the program can't read (one by make can): set the phone's camera to its most compatible format, or share or export the photo as JPEG")
 
 // usefulPreview is how many pixels the shorter side of a preview needs for a label
 // to be read off it.

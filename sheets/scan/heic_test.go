@@ -1,3 +1,5 @@
+//go:build nodynamic || linux
+
 package scan
 
 import (
