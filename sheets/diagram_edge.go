@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"cutbinder/layout/cutting"
@@ -113,13 +114,28 @@ func (d *diagram) numbers(c *page.Canvas) {
 	if root.Dir != cutting.Along {
 		return
 	}
+	if c.Window.Bottom() >= root.H {
+		d.row(c, root)
+	}
 	for _, s := range root.Parts {
-		if s.Number > 0 && c.Window.Bottom() >= root.H {
-			d.disc(c, c.X(s.X+s.W), c.Y(root.H)+d.b.style.DiscSize()/2+bar, s.Number)
-		}
 		if len(s.Parts) > 0 && s.Parts[0].Number > 0 {
 			d.inside(c, s)
 		}
+	}
+}
+
+// row draws the numbers of lengthwise cuts, from the last back. Where sections are
+// narrower than a disc only every few get one, as in a column.
+func (d *diagram) row(c *page.Canvas, root cutting.Section) {
+	st := d.b.style
+	last, near := c.X(root.X+root.W), length.Length(0)
+	for _, s := range slices.Backward(root.Parts) {
+		x := c.X(s.X + s.W)
+		if s.Number == 0 || max(x-last, last-x) < near {
+			continue
+		}
+		d.disc(c, x, c.Y(root.H)+st.DiscSize()/2+bar, s.Number)
+		last, near = x, max(st.DiscSize(), st.DiscWidth(strconv.Itoa(s.Number)))
 	}
 }
 
@@ -170,7 +186,7 @@ func (d *diagram) inside(c *page.Canvas, s cutting.Section) {
 	size := d.b.style.DiscSize()
 	for _, strip := range s.Parts {
 		b, ok := c.Clip(page.Box{X: strip.X, Y: strip.Y, W: strip.W, H: strip.H})
-		if !ok || strip.Number == 0 || b.H < size || b.W < 2*size {
+		if !ok || strip.Number == 0 || b.H < size || b.W < 2*size || !d.cornerFree(c, strip) {
 			continue
 		}
 		x := b.X + size/2 + bar/2
@@ -179,6 +195,29 @@ func (d *diagram) inside(c *page.Canvas, s cutting.Section) {
 		}
 		d.disc(c, x, b.Bottom()-size/2-bar/2, strip.Number)
 	}
+}
+
+// cornerFree says whether a disc in a strip's far near corner leaves alone what is
+// written in the middle of the piece or leftover there.
+func (d *diagram) cornerFree(c *page.Canvas, s cutting.Section) bool {
+	for len(s.Parts) > 0 {
+		if s.Dir == cutting.Along {
+			s = s.Parts[0]
+		} else {
+			s = s.Parts[len(s.Parts)-1]
+		}
+	}
+	b, ok := c.Clip(page.Box{X: s.X, Y: s.Y, W: s.W, H: s.H})
+	if !ok {
+		return true
+	}
+	st := d.b.style
+	words := d.b.v.Size(length.Size{W: s.W, H: s.H})
+	if s.Leftover() {
+		words = "keep " + words
+	}
+	room := 2 * (st.DiscSize() + bar)
+	return b.H >= room+st.Body.Lead || b.W >= room+st.Body.Say(words).Width(st.Fonts)
 }
 
 // disc draws the number of a cut, moved toward the cloth where the margin is too
