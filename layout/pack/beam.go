@@ -307,16 +307,7 @@ func (b *beam) patterns(last int32) []pattern {
 		c.add(int(st.lie), 1)
 	}
 	for i := range ps {
-		p := &ps[i]
-		for _, c := range p.cols {
-			h := 0
-			for _, r := range c.rows {
-				h += r.n * b.in.lies[r.size].h
-			}
-			p.h = max(p.h, h)
-		}
-		p.cols = merge(p.cols)
-		p.sumUp(b.in)
+		ps[i] = ps[i].finish(b.in)
 	}
 	return ps
 }

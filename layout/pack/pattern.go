@@ -45,6 +45,20 @@ func (p *pattern) sumUp(in *instance) {
 	slices.SortFunc(p.cover, func(a, b take) int { return a.size - b.size })
 }
 
+// finish joins equal columns and takes the pattern's height and cover.
+func (p pattern) finish(in *instance) pattern {
+	p.cols = merge(p.cols)
+	for _, c := range p.cols {
+		h := 0
+		for _, r := range c.rows {
+			h += r.n * in.lies[r.size].h
+		}
+		p.h = max(p.h, h)
+	}
+	p.sumUp(in)
+	return p
+}
+
 // count adds n pieces of a size to the cover.
 func (p *pattern) count(size, n int) {
 	for i := range p.cover {

@@ -272,7 +272,7 @@ func (s *stackPricer) fill(o offer, q *quote, left []int) pattern {
 			g--
 		}
 	}
-	return s.finish(p)
+	return p.finish(s.in)
 }
 
 // build makes a pattern of a height column by column: each time the one worth
@@ -315,7 +315,7 @@ func (s *stackPricer) build(h int, beyond bool, q *quote, left []int) pattern {
 		room -= wide
 		p.cols = append(p.cols, c)
 	}
-	return s.finish(p)
+	return p.finish(s.in)
 }
 
 // take reads a column off the knapsack and lowers what is left by it. It gives
@@ -334,20 +334,6 @@ func (s *stackPricer) take(layers, h int, left []int) (column, int64) {
 		c.add(k, n)
 	})
 	return c, wide
-}
-
-// finish joins equal columns and takes the pattern's height and cover.
-func (s *stackPricer) finish(p pattern) pattern {
-	p.cols = merge(p.cols)
-	for _, c := range p.cols {
-		h := 0
-		for _, r := range c.rows {
-			h += r.n * s.in.lies[r.size].h
-		}
-		p.h = max(p.h, h)
-	}
-	p.sumUp(s.in)
-	return p
 }
 
 // known reads the best column of a group and height off the tables, if so many
