@@ -52,12 +52,19 @@ func (s *search) improveStacks() {
 			// Even the estimate is no more than what is proved already.
 			s.work.limit, proof = s.work.limit+proof, 0
 		}
-		at := s.work.spent
-		r.run(slice)
-		if idle++; s.work.spent > at {
+		at, most := s.work.spent, s.work.limit
+		if s.hasty {
+			most = from + all/8 + 2*(r.gain-from)
+		}
+		if at >= most {
+			break
+		}
+		s.work.within(most, func() { r.run(slice) })
+		idle++
+		if s.work.spent > at {
 			idle = 0
 		}
-		if idle > maxWait || s.hasty && s.work.spent-from > all/8+2*(r.gain-from) {
+		if idle > maxWait {
 			break
 		}
 	}

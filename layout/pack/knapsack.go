@@ -109,6 +109,15 @@ func (m *meter) spend(n int) {
 	m.spent += int64(n)
 }
 
+// within does something that stops at a limit, or at the meter's own if that is
+// lower.
+func (m *meter) within(limit int64, do func()) {
+	old := m.limit
+	m.limit = min(old, limit)
+	defer func() { m.limit = old }()
+	do()
+}
+
 // stop says whether the work is at its limit or was given up.
 func (m *meter) stop() bool {
 	if m.stopped || m.spent >= m.limit {
