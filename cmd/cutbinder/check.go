@@ -81,7 +81,7 @@ func (a *app) audit(c *cli.Context, src source) (plan.Problems, error) {
 	if err != nil || problems.Faulty() {
 		return problems, err
 	}
-	found, err = audit.Audit(c.Context, p, q.Fabrics, asides(c))
+	found, err = audit.Audit(c.Context, p, q.Fabrics, asides(c, auditPart))
 	problems = append(problems, found...)
 	if err != nil {
 		return nil, err
@@ -114,14 +114,22 @@ func (a *app) unprintable(c *cli.Context, q *sheets.Quilt, src source) (plan.Pro
 	return append(problems, found...), nil
 }
 
-// asides is the work that questions beside the plan's own layout may take: a
-// tenth of what --limit allows.
-func asides(c *cli.Context) cutting.Options {
+// The work that a fabric may take in questions beside the plan's own layout, as
+// parts of what --limit allows. What is found wrong must be so, advice may be
+// the better for more.
+const (
+	auditPart  = 10
+	advicePart = 20
+)
+
+// asides is one part of so many of the work that --limit allows, or of a
+// second's.
+func asides(c *cli.Context, parts int64) cutting.Options {
 	o := effort(c)
 	if o.Effort == 0 {
 		o.Effort = pack.EffortPerSecond
 	}
-	o.Effort = max(o.Effort/10, 1)
+	o.Effort = max(o.Effort/parts, 1)
 	return o
 }
 
