@@ -81,7 +81,7 @@ func (s *search) thresholds(r *relaxation) []int {
 func (s *search) branchStrips(r *relaxation) (limit, bool) {
 	best, at := 0.0, limit{}
 	for _, h := range s.thresholds(r) {
-		l := limit{h: h, size: -1}
+		l := limit{h: h, size: ofStrips}
 		v := s.sum(l, r)
 		if score := s.score(l, v); score > best {
 			l.n = int(math.Floor(v))
@@ -191,7 +191,7 @@ func (s *search) needs() []limit {
 		r := m.relax(left, nil, basis, 0, 1<<30, false)
 		basis = r.basis
 		if n := r.bound; n > last {
-			limits = append(limits, limit{h: h, size: -1, n: n})
+			limits = append(limits, limit{h: h, size: ofStrips, n: n})
 			last = n
 		}
 		if s.work.stop() {

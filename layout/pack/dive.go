@@ -87,7 +87,7 @@ func done(left []int) bool {
 // fixed adds limits that keep the number of strips of every height.
 func (s *search) fixed(limits []limit, r *relaxation) []limit {
 	for _, h := range s.thresholds(r) {
-		l := limit{h: h, size: -1}
+		l := limit{h: h, size: ofStrips}
 		l.n = int(math.Round(s.sum(l, r)))
 		limits = with(limits, l)
 		l.le = true

@@ -32,6 +32,16 @@
 // each; and from taking a few strips out of the best plan and solving their
 // pieces anew as a small problem (polisher).
 //
+// Where the gap is small the end comes sooner over a list (closer). A pattern
+// whose height exceeds its worth at proved prices by more than the gap between
+// bound and plan is part of no plan of use (Baldacci, Christofides & Mingozzi
+// 2008), and of those that remain only the maximal ones matter, as more may be cut
+// than is asked for. They are often a few hundred, which are all listed; so cuts
+// of rank one can be added (cutter), the same search goes on over the list, and
+// its bounds are summed over every pattern in whole numbers as ever. First it is
+// asked for a plan just above the bound, where the list is shortest, then for one
+// twice as far above.
+//
 // # Stacks
 //
 // A column of a strip may hold several rows. The best column of a width under a

@@ -9,6 +9,8 @@ func (s *search) improve() {
 	}
 	total := s.work.limit - s.work.spent
 	s.run(s.work.spent + total/8)
+	c := &closer{s: s}
+	c.run(s.work.spent + total*3/8)
 	if s.nodes > quickNodes {
 		s.run(s.work.limit)
 	}
@@ -18,6 +20,7 @@ func (s *search) improve() {
 		p.idle = 0
 		p.run(at + total/4)
 		s.run(s.work.spent + total/4)
+		c.run(s.work.spent + total/8)
 		if s.work.spent == at {
 			return
 		}

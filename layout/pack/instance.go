@@ -164,3 +164,17 @@ func (r *reach) lift(v int) int {
 	}
 	return r.top + 1
 }
+
+// floor gives the greatest sum that is at most v, which is no more than the top.
+func (r *reach) floor(v int) int {
+	for i := v / 64; i >= 0; i-- {
+		w := r.bits[i]
+		if i == v/64 {
+			w &= 2<<uint(v%64) - 1
+		}
+		if w != 0 {
+			return i*64 + 63 - bits.LeadingZeros64(w)
+		}
+	}
+	return 0
+}

@@ -21,6 +21,7 @@ type master struct {
 	sized  int   // number of sizes with a row
 	y      []float64
 	free   bool // strips cost nothing at the moment
+	keep   bool // the prices that prove the bound are asked for
 	work   *meter
 	row    []int32
 	val    []float64
@@ -56,9 +57,10 @@ type relaxation struct {
 	value    float64
 	bound    int // exact lower bound, lifted to a sum of heights
 	use      []share
-	basis    []int // pool indices, and -1-row for slacks
-	feasible bool  // false: not proved feasible, no solution within the limits found
-	whole    bool  // the pricing came to its end
+	basis    []int  // pool indices, and -1-row for slacks
+	feasible bool   // false: not proved feasible, no solution within the limits found
+	whole    bool   // the pricing came to its end
+	proof    *quote // the prices that prove the bound, if asked for
 }
 
 // A share is how often a pattern of the pool is used.
@@ -100,6 +102,11 @@ func (m *master) relax(left []int, limits []limit, warm []int, base, cutoff int,
 		})
 		if b := m.lift(base+q.bound(left, t, cost)) - base; b > r.bound {
 			r.bound = b
+		}
+		if m.keep && !q.free {
+			if f := q.fair(t, cost); r.proof == nil || f.value(left) > r.proof.value(left) {
+				r.proof = f
+			}
 		}
 		if fresh > 0 {
 			near = true
@@ -230,7 +237,7 @@ func (m *master) column(j int, left []int, limits []limit) {
 			continue
 		}
 		n := 1
-		if l.size >= 0 {
+		if l.size != ofStrips {
 			if n = l.times(pt); n == 0 {
 				continue
 			}

@@ -6,21 +6,30 @@ import (
 )
 
 // A limit is a row of the master problem beyond the demands: it bounds, over
-// all strips at least h high, their number (size < 0) or the number of pieces
-// of one size cut from them. The dual of such a row only shifts the prices in
-// those strips, so the pricing stays the same knapsack.
+// all strips at least h high, their number (size is ofStrips) or the number of
+// pieces of one size cut from them. The dual of such a row only shifts the prices
+// in those strips, so the pricing stays the same knapsack. Or it is a cut.
 type limit struct {
 	h, size int
 	le      bool // at most n, else at least n
 	n       int
+	cut     *cut // if size is ofCut
 }
+
+// What a limit may bound beside the pieces of a size.
+const (
+	ofStrips = -1
+	ofCut    = -2
+)
 
 // times gives how often the row counts a pattern.
 func (l *limit) times(p *pattern) int {
-	if p.h < l.h {
+	switch {
+	case l.size == ofCut:
+		return l.cut.times(p)
+	case p.h < l.h:
 		return 0
-	}
-	if l.size < 0 {
+	case l.size == ofStrips:
 		return 1
 	}
 	for _, t := range p.cover {
@@ -99,7 +108,7 @@ func (q *quote) most(s int) int64 {
 // strip is the price of a strip h high as such.
 func (q *quote) strip(h int) (v int64) {
 	for k, l := range q.limits {
-		if l.size < 0 && l.h <= h {
+		if l.size == ofStrips && l.h <= h {
 			v += q.dual[k]
 		}
 	}
@@ -144,6 +153,30 @@ func (q *quote) bound(left []int, t, cost int64) int {
 		v = int64(d)
 	}
 	return int(min((v+q.scale-1)/q.scale, math.MaxInt32))
+}
+
+// fair gives the prices scaled down so far that no strip is worth more than its
+// height, where none of height h is worth more than t/cost·h.
+func (q *quote) fair(t, cost int64) *quote {
+	if t <= cost*q.scale {
+		return q
+	}
+	part := func(v int64) int64 {
+		hi, lo := bits.Mul64(uint64(max(v, -v)), uint64(cost*q.scale))
+		d, r := bits.Div64(hi, lo, uint64(t))
+		if v >= 0 {
+			return int64(d)
+		}
+		return -int64(d + min(r, 1))
+	}
+	f := &quote{scale: q.scale, limits: q.limits, byCut: q.byCut}
+	for _, v := range q.base {
+		f.base = append(f.base, part(v))
+	}
+	for _, v := range q.dual {
+		f.dual = append(f.dual, part(v))
+	}
+	return f
 }
 
 // less128 says whether a·b < c·d, all positive.

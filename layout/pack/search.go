@@ -25,6 +25,8 @@ type search struct {
 	nodes  int
 	gains  map[branchKey]gain
 	all    [2]gain
+	must   []limit // hold for every plan
+	proof  *quote  // prices that prove the bound at the root
 }
 
 // A usage is a pattern of the pool used n times.
@@ -96,11 +98,10 @@ func (q *queue) Pop() any {
 // be called again to go on.
 func (s *search) run(limit int64) {
 	if s.nodes == 0 {
-		k := &knot{}
-		if s.kind == Strips {
-			k.limits = s.needs()
+		if s.kind == Strips && s.must == nil {
+			s.must = s.needs()
 		}
-		heap.Push(&s.open, k)
+		heap.Push(&s.open, &knot{limits: s.must})
 	}
 	total := s.work.limit
 	s.work.limit = min(total, limit)
@@ -137,12 +138,16 @@ func (s *search) raise(bound int) {
 // expand solves a knot and branches. It gives the child to follow.
 func (s *search) expand(k *knot) *knot {
 	s.nodes++
+	s.m.keep = s.nodes == 1
 	r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, s.lazy)
 	if !r.feasible && r.bound < s.cutoff && !s.work.stop() {
 		r = s.m.relax(s.left, k.limits, nil, 0, s.cutoff, s.lazy) // a basis gone bad
 	}
 	if s.nodes == 1 && s.lazy && r.feasible && !s.work.stop() {
 		s.rough = r.bound
+	}
+	if s.m.keep {
+		s.m.keep, s.proof = false, r.proof
 	}
 	k.bound = max(k.bound, r.bound)
 	s.learn(k, &r)

@@ -12,22 +12,23 @@ import "math"
 // changed right side, or a row added, costs a few pivots rather than a new
 // start.
 type program struct {
-	m     int
-	le    []bool
-	rhs   []float64
-	cols  []vector
-	high  float64 // cost of the artificial variables
-	basis []int   // column, or -1-row for the row's slack, at each position
-	art   []bool  // the variable at the position is artificial
-	inv   []float64
-	xb    []float64
-	y     []float64 // duals
-	w     []float64
-	short []int     // candidates for entering
-	held  []bool    // rows whose slack stays in the basis at the start
-	cost  []float64 // reduced costs during the dual method
-	alpha []float64
-	work  *meter
+	m      int
+	le     []bool
+	rhs    []float64
+	cols   []vector
+	high   float64 // cost of the artificial variables
+	basis  []int   // column, or -1-row for the row's slack, at each position
+	art    []bool  // the variable at the position is artificial
+	inv    []float64
+	xb     []float64
+	y      []float64 // duals
+	w      []float64
+	short  []int     // candidates for entering
+	held   []bool    // rows whose slack stays in the basis at the start
+	cost   []float64 // reduced costs during the dual method
+	alpha  []float64
+	sparse bool // many entries of the inverse are nought, so that less work is counted
+	work   *meter
 }
 
 // A vector is a sparse column: entries that it keeps, and entries in the rows
@@ -217,6 +218,7 @@ func (p *program) eliminate(at int) {
 	for k := range pr {
 		pr[k] *= f
 	}
+	rows := m / 4 // what zeros cost, too
 	for i := range m {
 		if i == at || p.w[i] == 0 {
 			continue
@@ -226,8 +228,12 @@ func (p *program) eliminate(at int) {
 		for k, v := range pr {
 			row[k] -= g * v
 		}
+		rows++
 	}
-	p.work.spend(m * m)
+	if !p.sparse {
+		rows = m
+	}
+	p.work.spend(m * rows)
 }
 
 // reduced is the reduced cost of a column.
