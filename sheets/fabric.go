@@ -89,6 +89,9 @@ func (b *binder) about(f *cutting.Fabric) string {
 	if f.Fabric.OneWay {
 		parts = append(parts, "one-way print: turn no piece")
 	}
+	if bleedWord(f.Fabric.Bleeds) != "" {
+		parts = append(parts, "test its dye first")
+	}
 	if f.Fabric.Prewash {
 		parts = append(parts, "wash before cutting")
 	}
@@ -96,44 +99,6 @@ func (b *binder) about(f *cutting.Fabric) string {
 		parts = append(parts, "cut already, ticked in the picture: "+sizes)
 	}
 	return dotted(append(parts, f.Fabric.Note)...)
-}
-
-// measureBox is what the cloth must measure, and lines to write down what it does.
-func (b *binder) measureBox(f *cutting.Fabric) page.Block {
-	t := page.Table{Columns: []page.Column{{}, {Share: 1}, {Share: 1}}, Pad: b.style.Gap / 4}
-	var last *cutting.Cloth
-	for i := range f.Cloths {
-		c := &f.Cloths[i]
-		if c.Unused() || last != nil && last.W == c.W && last.Least() == c.Least() {
-			continue
-		}
-		t.Rows = append(t.Rows, b.measureRows(c)...)
-		last = c
-	}
-	s := b.style
-	inner := page.Indent{Left: s.Space, Right: s.Space, Blocks: []page.Block{t}}
-	return page.Drawing{
-		Height: func(w length.Length) length.Length { return page.HeightOf(s, w, inner) + s.Gap*2 },
-		Draw: func(p *page.Pen, box page.Box) {
-			p.Frame(box, page.NoInk, s.Hair, "measure box")
-			p.Blocks(page.Box{X: box.X, Y: box.Y + s.Gap, W: box.W, H: box.H}, inner)
-		},
-	}
-}
-
-// measureRows is what one cloth must measure, and under it where to write what it
-// does.
-func (b *binder) measureRows(c *cutting.Cloth) []page.Row {
-	s := b.style
-	fill := func(after string) page.Cell {
-		return page.Cell{H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
-			p.FillIn(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Body.Lead}, after, "fill in")
-		}}
-	}
-	return []page.Row{
-		{With: true, Cells: []page.Cell{{Text: s.Label.Say("must measure")}, {Text: s.Bold.Say(b.v.With(c.W) + " wide")}, {Text: s.Bold.Say(b.v.With(c.Least()) + " long")}}},
-		{Cells: []page.Cell{{Text: s.Label.Say("I measured")}, fill("wide"), fill("long")}},
-	}
 }
 
 // cloth is one cloth's diagram and its steps.

@@ -1,6 +1,9 @@
 package cutting
 
-import "cutbinder/layout/length"
+import (
+	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
+)
 
 // Strips counts the strips and lengthwise sections cut from the fabric: what has
 // a number on its diagrams, squaring not counted.
@@ -81,12 +84,12 @@ func (c *Cloth) Selvages() (left, right bool) {
 	return false, false
 }
 
-// Least is how long the cloth must be at the least for what is cut from it,
-// squaring included.
-func (c *Cloth) Least() length.Length {
+// Least is how long the cloth must be at the least for what is cut from it, with
+// squaring its end, at first and again on the way where the plan asks for that.
+func (c *Cloth) Least(p *plan.Plan) length.Length {
 	end := c.Root.H
 	if n := len(c.Root.Parts); c.Root.Dir == Across && c.Root.Parts[n-1].Leftover() {
 		end = c.Root.Parts[n-1].Y
 	}
-	return end + c.Square
+	return end + c.Square + trueing(p, c.strips())
 }

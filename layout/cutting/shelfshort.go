@@ -104,7 +104,7 @@ func (f *Fabric) more(ctx context.Context, p *plan.Plan, o Options, s *Shortage)
 		return err
 	}
 	c := &cut.Cloths[0]
-	s.More, s.Buy = c.Least()+trueing(p, c.strips()), cut.Buy
+	s.More, s.Buy = c.Least(p), cut.Buy
 	return nil
 }
 
