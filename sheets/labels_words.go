@@ -51,9 +51,9 @@ func (b *bagLabel) details(r bag.Row) []string {
 	}
 	switch {
 	case r.Joined != nil:
-		all = append(all, fmt.Sprintf("join into %s %s", say.Count(r.Joined.Count), b.voice.Size(r.Joined.Size)))
+		all = append(all, b.voice.Joined(r, "join"))
 	case r.Finished.W > 0:
-		all = append(all, "finished "+b.voice.Short(r.Finished))
+		all = append(all, b.voice.Finished(r.Finished, r.Cut))
 	}
 	if r.Spares > 0 {
 		all = append(all, "+ "+say.Spares(r.Spares))
@@ -64,7 +64,12 @@ func (b *bagLabel) details(r bag.Row) []string {
 	case trade.Twice:
 		all = append(all, "cut corner to corner both ways")
 	}
-	return shorter(all)
+	texts := shorter(all)
+	if j := r.Joined; j != nil { // at the least what it comes to
+		long := say.Count(j.Count) + " " + b.voice.Size(j.Size)
+		texts = append(texts, "makes "+long, "for "+long)
+	}
+	return texts
 }
 
 // shorter are the parts in one line, then without the last, the one before and so on.

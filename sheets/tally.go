@@ -78,7 +78,7 @@ func (b *binder) tallySizes(f *cutting.Fabric) length.Length {
 	for _, p := range f.Pieces {
 		w = max(w, b.style.Lead.Say(b.v.Size(p.Size)).Width(b.style.Fonts))
 		for _, u := range p.Uses {
-			w = max(w, b.style.Label.Say("finished "+b.v.Short(u.Finished)).Width(b.style.Fonts))
+			w = max(w, b.style.Label.Say(b.v.Finished(u.Finished, p.Size)).Width(b.style.Fonts))
 		}
 	}
 	return w
@@ -88,7 +88,7 @@ func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {
 	s, p := b.style, f.Pieces[i]
 	size := s.Lead.Say(b.v.Size(p.Size))
 	if h.finished.W > 0 {
-		size = append(size, s.Label.Span("\nfinished "+b.v.Short(h.finished)))
+		size = append(size, s.Label.Span("\n"+b.v.Finished(h.finished, p.Size)))
 	}
 	mark := "tally " + p.ID + " bag " + digits(h.bag)
 	return page.Row{Mark: "tally row " + p.ID, Cells: []page.Cell{

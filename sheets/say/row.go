@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
 	"cutbinder/sheets/bag"
@@ -26,13 +27,13 @@ func (v Voice) Row(r bag.Row) string {
 func (v Voice) Made(r bag.Row) string {
 	var words []string
 	if r.Unit != plan.Patch && r.Unit != "" {
-		words = append(words, strings.TrimSpace(string(r.Unit)+" "+r.Role))
+		words = append(words, part(r))
 	}
 	if r.Finished.W > 0 {
-		words = append(words, "finished "+v.Short(r.Finished))
+		words = append(words, v.Finished(r.Finished, lies(r)))
 	}
-	if j := r.Joined; j != nil {
-		words = append(words, fmt.Sprintf("joined into %s %s", Count(j.Count), v.Size(j.Size)))
+	if joined := v.Joined(r, "joined"); joined != "" {
+		words = append(words, joined)
 	}
 	switch r.Into {
 	case trade.Once:
@@ -41,6 +42,32 @@ func (v Voice) Made(r bag.Row) string {
 		words = append(words, "cut corner to corner both ways")
 	}
 	return strings.Join(words, ", ")
+}
+
+// lies is the size whose order of sides a row's finished size follows: of strips
+// that are joined, what they become.
+func lies(r bag.Row) length.Size {
+	if r.Joined != nil {
+		return r.Joined.Size
+	}
+	return r.Cut
+}
+
+// part is what part of which unit a row is: "geese sky"; a goose is one of geese.
+func part(r bag.Row) string {
+	if r.Unit == plan.Geese && r.Role == trade.Goose {
+		return r.Role
+	}
+	return strings.TrimSpace(string(r.Unit) + " " + r.Role)
+}
+
+// Finished is what pieces finish at, its sides in the order of those they are cut
+// with: "finished 2 × 12" of what is cut 2½ × 12½, though the plan calls it 12 × 2.
+func (v Voice) Finished(finished, cut length.Size) string {
+	if (cut.W < cut.H) != (finished.W < finished.H) && cut.W != cut.H && finished.W != finished.H {
+		finished.W, finished.H = finished.H, finished.W
+	}
+	return "finished " + v.Short(finished)
 }
 
 // Spares is "1 spare", "3 spares".

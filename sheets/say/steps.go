@@ -112,6 +112,9 @@ func (s *steps) step(step cutting.Step, run string) {
 	for _, then := range step.Then {
 		s.then(step, then)
 	}
+	if label != "" {
+		s.onBias(step)
+	}
 }
 
 // wide says how to measure what is wider than the ruler.

@@ -51,22 +51,7 @@ func whose(t cutting.Then) string {
 }
 
 func (s *steps) asTheyAre(t cutting.Then) string {
-	return fmt.Sprintf("%s%s used whole%s.%s", s.selvages(), Plural(t.Count, "it is", "they are"), s.after(t.Piece), s.joining(t.Piece))
-}
-
-// joining says what strips and panels are sewn into, and which is halved first.
-func (s *steps) joining(piece int) string {
-	text := ""
-	for _, u := range s.f.Pieces[piece].Uses {
-		if u.Joined == nil {
-			continue
-		}
-		if u.Joined.Halved {
-			text += " Cut one of them in half along its length: a half goes to each side."
-		}
-		text += fmt.Sprintf(" For %s they are joined into %s %s.", u.For, Count(u.Joined.Count), s.Size(u.Joined.Size))
-	}
-	return text
+	return fmt.Sprintf("%s%s used whole%s.%s", s.selvages(), Plural(t.Count, "it is", "they are"), s.after(t.Piece), s.joining(t))
 }
 
 func (s *steps) atFold(t cutting.Then) string {
@@ -105,7 +90,7 @@ func toTheFold(t cutting.Then) bool {
 }
 
 // stacked is how many folded strips lie above one another.
-const stacked = "Stack two folded strips at a time at the most. "
+const stacked = "stack two folded strips at a time at the most. "
 
 // paired says how a folded strip of several sizes is sub-cut: what comes off in
 // twos, and what after the fold is opened.
@@ -201,7 +186,10 @@ const Keepable = 3 * length.Inch / 2
 // rest names what is left of a strip, where it is worth keeping.
 func (s *steps) rest(t cutting.Then) string {
 	where := ""
-	if len(t.Pairs) > 0 || t.AtFold > 0 {
+	switch {
+	case t.AtFold > 0: // the piece lies over the fold, and beside it
+		where = " at each end"
+	case len(t.Pairs) > 0:
 		where = " at the fold"
 	}
 	for _, inner := range t.Steps {

@@ -1,0 +1,143 @@
+package say
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
+	"cutbinder/layout/plan"
+	"cutbinder/layout/trade"
+	"cutbinder/sheets/bag"
+)
+
+// settled lays out a plan of so many lines.
+func settled(t *testing.T, lines string) (*plan.Plan, []cutting.Fabric) {
+	t.Helper()
+	p, problems := plan.Read("test.yaml", []byte("plan: Test\n"+lines))
+	if problems.Faulty() {
+		t.Fatal(problems)
+	}
+	lists, problems := cutting.Pieces(p)
+	if problems.Faulty() {
+		t.Fatal(problems)
+	}
+	fabrics, err := cutting.Settle(context.Background(), p, lists, cutting.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, fabrics
+}
+
+// What the steps say of strips that are sewn on, and of where a leftover lies.
+func TestSteps(t *testing.T) {
+	const one = "fabrics: {a: {}}\n"
+	tests := []struct{ name, plan, want string }{
+		// 2 x 60 1/2 and 2 x 52 1/2 come from 226 in of six strips with five joins of 2 1/2 in: 227 1/2 in
+		{"one run for a border", one + "finished: 52 x 64\nborders: [{width: 2, fabric: a, join: true}]",
+			"They are joined into one run; from it cut (2) 2 1/2 x 60 1/2 for border 1 sides, then (2) 2 1/2 x 52 1/2 for border 1 top and bottom."},
+		{"strips of one use", one + "pieces: [{cut: 2 1/2 x 50, need: 1, fabric: a, join: true, for: edge}]",
+			"Selvages off; they are used whole. For edge they are joined into (1) 2 1/2 x 50."},
+		{"one strip a cloth", "fabrics: {a: {have: [20 1/2 x 10, 20 1/2 x 10]}}\npieces: [{cut: 7 x 20 1/2, need: 2, fabric: a}, {cut: 2 x 24, need: 1, fabric: a, join: true, for: edge}]",
+			"For edge (2) are joined into (1) 2 x 24."},
+		{"a mix shares a run", "fabrics: {a: {}, b: {}}\nmixes: {m: [a, b]}\nfinished: 36\nbinding: {mix: m, strip: 2 1/4}",
+			"with the other fabrics', joined into (1) 2 1/4 x 154."},
+		{"a backing in one piece", one + "finished: 20\nbacking: {fabric: a, overhang: 4}", "it is used whole. For backing cut it to 28 x 28."},
+		{"a backing of two", one + "finished: 36\nbacking: {fabric: a, overhang: 4}", "For backing they are joined into (1) 44 x 44."},
+		{"bias", one + "finished: 20\nbinding: {fabric: a, strip: 2 1/4, bias: true}",
+			"For binding cut the square on the bias, at 45° to its edges, into strips 2 1/4 in wide, and join them into (1) 2 1/4 x 90."},
+		// 40 - 30 = 10, half of it on each side
+		{"beside a piece over the fold", one + "pieces: [{cut: 30 x 6, need: 1, fabric: a}]", "opened, that is 30 in. It gives (1) piece 30 x 6. 5 x 6 is left over at each end."},
+		{"between pairs", one + "pieces: [{cut: 6, need: 4, fabric: a}]", "It gives (4) squares 6. 16 x 6 is left over at the fold."},
+		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
+		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			p, fabrics := settled(t, test.plan)
+			var all []string
+			for i := range fabrics {
+				for c := range fabrics[i].Cloths {
+					for _, line := range (Voice{Units: p.Units, Plain: true}).Steps(p, &fabrics[i], &fabrics[i].Cloths[c]) {
+						all = append(all, line.Text)
+					}
+				}
+			}
+			if text := strings.Join(all, "\n"); !strings.Contains(text, test.want) {
+				t.Errorf("want %q in\n%s", test.want, text)
+			}
+		})
+	}
+}
+
+// A cloth that is cut to the last eighth must measure what is bought for, with
+// squaring on the way: 5 strips of 7 1/2 in, 1/2 in at first and 1/4 in after four.
+func TestLeast(t *testing.T) {
+	tests := []struct{ plan, want string }{
+		{"fabrics: {a: {}}\npieces: [{cut: WOF x 7 1/2, need: 5, fabric: a}]\nallow: {retrue: 4}", "38 1/4 in"},
+		{"fabrics: {a: {}}\npieces: [{cut: WOF x 7 1/2, need: 4, fabric: a}]\nallow: {retrue: 4}", "30 1/2 in"},
+		{"fabrics: {a: {}}\npieces: [{cut: WOF x 7 1/2, need: 5, fabric: a}]", "38 in"},
+		{"fabrics: {a: {}}\npieces: [{cut: WOF x 7 9/16, need: 1, fabric: a}]", "8 1/8 in"},
+		{"fabrics: {a: {have: 8 1/16 in}}\npieces: [{cut: WOF x 7 9/16, need: 1, fabric: a}]", "8 1/16 in"},
+		{"units: metric\nfabrics: {a: {}}\npieces: [{cut: WOF x 10, need: 5, fabric: a}]\nallow: {retrue: 4, squaring: 1.5}", "52.2 cm"},
+	}
+	for _, test := range tests {
+		p, fabrics := settled(t, test.plan)
+		if got := (Voice{Units: p.Units, Plain: true}).Least(p, &fabrics[0].Cloths[0]); got != test.want {
+			t.Errorf("%s: %s, want %s", test.plan, got, test.want)
+		}
+	}
+}
+
+// Several cloths are named together.
+func TestSpan(t *testing.T) {
+	for _, test := range []struct{ first, last, want string }{
+		{"fat quarter 2 of 3", "fat quarter 2 of 3", "fat quarter 2 of 3"},
+		{"fat quarter 1 of 4", "fat quarter 3 of 4", "fat quarter 1–3 of 4"},
+		{"fat quarter 4 of 4", "fat eighth 1 of 2", "fat quarter 4 of 4 to fat eighth 1 of 2"},
+		{"half yard", "9 x 42", "half yard to 9 x 42"},
+	} {
+		first := &cutting.Cloth{Name: test.first}
+		last := &cutting.Cloth{Name: test.last}
+		if test.first == test.last {
+			last = first
+		}
+		if got := (Voice{Plain: true}).Span(first, last); got != test.want {
+			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}
+
+// What a row's pieces become, in the order of the sides they are cut with.
+func TestMade(t *testing.T) {
+	patch := func(cut, finished string) bag.Row {
+		return bag.Row{Cut: size(cut), Finished: size(finished), Unit: plan.Patch, Count: 2}
+	}
+	joined := func(r bag.Row, j cutting.Joined) bag.Row { r.Joined = &j; return r }
+	tests := []struct {
+		row  bag.Row
+		want string
+	}{
+		{patch("2 1/2 x 12 1/2", "12 x 2"), "finished 2 x 12"},
+		{patch("2 1/2 x 12 1/2", "2 x 12"), "finished 2 x 12"},
+		{patch("12 1/2 x 2 1/2", "2 x 12"), "finished 12 x 2"},
+		{patch("3 1/2 x 3 1/2", "3 x 3"), "finished 3"},
+		{bag.Row{Cut: size("7 1/4 x 7 1/4"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Goose}, "goose, finished 6 x 3"},
+		{bag.Row{Cut: size("3 7/8 x 3 7/8"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Sky}, "geese sky, finished 6 x 3"},
+		{joined(patch("40 x 2 1/2", "52 x 2"), cutting.Joined{Size: size("2 1/2 x 52 1/2"), Count: 2, Run: 1}), "finished 2 x 52, joined into one run with the border's others: (2) 2 1/2 x 52 1/2"},
+		{joined(patch("40 x 2 1/2", "0 x 0"), cutting.Joined{Size: size("2 1/2 x 66"), Count: 1}), "joined into (1) 2 1/2 x 66"},
+		{joined(bag.Row{Cut: size("14 3/4 x 14 3/4"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("2 1/4 x 90"), Count: 1}), "bias strips, joined into (1) 2 1/4 x 90"},
+		{joined(bag.Row{Cut: size("40 x 28"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("28 x 28"), Count: 1}), "cut to 28 x 28"},
+	}
+	for _, test := range tests {
+		if got := (Voice{Plain: true}).Made(test.row); got != test.want {
+			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}
+
+func size(s string) length.Size {
+	w, h, _ := strings.Cut(s, " x ")
+	return length.Size{W: inch(w), H: inch(h)}
+}
