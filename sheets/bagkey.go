@@ -104,7 +104,7 @@ func (b *binder) sources(r bag.Row) page.Cell {
 // units how the cut size comes about.
 func (b *binder) pieceWords(r bag.Row, sums []cutting.Explained) page.Rich {
 	s := b.style
-	text := s.Bold.Say(say.Count(r.Count) + " " + b.v.Size(r.Cut))
+	text := s.Bold.Say(say.Count(r.Count) + "\u00a0" + b.v.Size(r.Cut))
 	more := b.v.Made(r)
 	if sum := b.shortSum(r, sums); sum != "" {
 		more += ": " + sum

@@ -61,6 +61,9 @@ func (b *binder) mind(f *cutting.Fabric) string {
 	if f.AllDone() {
 		return "cut already"
 	}
+	if bleedWord(f.Fabric.Bleeds) != "" {
+		notes = append(notes, "test its dye")
+	}
 	if f.Fabric.Prewash {
 		notes = append(notes, "wash first")
 	}
