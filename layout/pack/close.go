@@ -6,28 +6,29 @@ import (
 	"sort"
 )
 
-// mostListed is the most patterns that are listed.
-const mostListed = 20_000
+// The most patterns that are listed: so many for each unit that is asked for above
+// the bound, and in all.
+const (
+	fewListed  = 300
+	mostListed = 20_000
+)
 
 // A closer ends a search: it lists all patterns that a plan up to a height may
 // have, and looks for a plan or a proof over these alone. Beginning at the bound,
 // where they are few, it asks of twice as much each time that it proved that
 // there is no plan so low.
 type closer struct {
-	s     *search
-	must  []limit // hold for every plan, cuts among them
-	proof *quote  // the best prices known
-	ask   int     // how far above the bound to look for a plan
-	x     *search // the step that is not at its end
-	full  int     // the lowest height for which the list was too long, if any
+	s      *search
+	must   []limit // hold for every plan, cuts among them
+	proof  *quote  // the best prices known
+	ask    int     // how far above the bound to look for a plan
+	x      *search // the step that is not at its end
+	listed int     // patterns in the last list
+	full   int     // the lowest height for which the list was too long, if any
 }
 
-// nearEnd is how many times the height asked of the rest may be for an end to be
-// in sight; else only an eighth of the work is spent.
-const nearEnd = 8
-
 // run closes the search until the work reaches a limit, or there are too many
-// patterns.
+// patterns. Where no end is in sight, it spends but an eighth of the work.
 func (c *closer) run(limit int64) {
 	s := c.s
 	if c.ask == 0 {
@@ -36,28 +37,35 @@ func (c *closer) run(limit int64) {
 		}
 		c.must, c.proof, c.ask = s.must, s.proof, 1
 	}
-	from := s.work.spent
-	trial := (limit - from) / 8
-	s.work.within(limit, func() {
-		for !s.settled() && !s.work.stop() {
-			top := s.useful()
-			aim := max(s.floor(min(s.bound+c.ask-1, top)), min(s.bound, top))
-			if c.full > 0 && aim >= c.full || s.work.spent > from+trial && top-s.bound > nearEnd*c.ask {
-				return
-			}
-			if c.x != nil && c.x.goal <= top {
-				aim = c.x.goal
-			} else {
-				c.x = nil
-			}
-			switch c.step(aim) {
-			case refuted:
-				c.ask *= 2
-			case found, tooLong:
-				c.ask = max(1, c.ask/2)
-			}
+	if c.listed == 0 {
+		s.work.within(s.work.spent+(limit-s.work.spent)/8, c.steps)
+	}
+	if c.listed > 0 && c.listed <= fewListed {
+		s.work.within(limit, c.steps)
+	}
+}
+
+// steps takes one step after the other.
+func (c *closer) steps() {
+	s := c.s
+	for !s.settled() && !s.work.stop() {
+		top := s.useful()
+		aim := max(s.floor(min(s.bound+c.ask-1, top)), min(s.bound, top))
+		if c.full > 0 && aim >= c.full {
+			return
 		}
-	})
+		if c.x != nil && c.x.goal <= top {
+			aim = c.x.goal
+		} else {
+			c.x = nil
+		}
+		switch c.step(aim) {
+		case refuted:
+			c.ask *= 2
+		case found, tooLong:
+			c.ask = max(1, c.ask/2)
+		}
+	}
 }
 
 // useful is the greatest height that a plan of use may have: less than what is
@@ -121,7 +129,7 @@ func (c *closer) step(aim int) answer {
 // search over them.
 func (c *closer) begin(aim int) answer {
 	s := c.s
-	l := &lister{in: s.in, q: s.proof, left: s.left, most: mostListed, work: s.work,
+	l := &lister{in: s.in, q: s.proof, left: s.left, most: min(mostListed, fewListed*c.ask), work: s.work,
 		gap: int64(aim)*s.proof.scale - s.proof.value(s.left)}
 	switch {
 	case l.run():
@@ -138,7 +146,7 @@ func (c *closer) begin(aim int) answer {
 	x.bound, x.goal = s.bound, aim
 	c.tighten(x, list)
 	x.must = c.must
-	c.x = x
+	c.x, c.listed = x, len(list.list)
 	return unknown
 }
 
