@@ -61,8 +61,16 @@
 //
 // # Given cloths
 //
-// Cloths are filled one after the other; what fits one is asked of the same
-// search with the cloth's length as the goal.
+// Several cloths, alike or not, are filled one after the other first; what fits
+// one is asked of the search for one cloth, with its length as the goal. Then a
+// few cloths at a time are cleared and filled again (exchange), each by a
+// knapsack of strips over its length (filler), at prices that rise for what is
+// left over; and with everything placed, one cloth is cleared for good and the
+// others are to take what lay on it.
+//
+// That no more pieces can be placed, or no fewer cloths do, is proved by prices
+// (room): of dual feasible functions for any kind of cutting, and for strips and
+// stacks of column generation with a cloth's cutting as a column (cover).
 //
 // # Any plan
 //

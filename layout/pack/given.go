@@ -6,46 +6,83 @@ import (
 )
 
 // given lays the pieces out on the given cloths: all of them on as few as can
-// be, else as many as can be, item by item. The cloths are filled one after the
-// other, the largest or the smallest first, with as much area as can be or with
-// as many pieces in the order of the items, in strips and then in more involved
-// ways; the best of all these is taken.
+// be, else as many as can be, item by item. For each kind the cloths are filled
+// one after the other first, then pieces are exchanged between them. Of two
+// kinds that place the same pieces on as many cloths, the simpler stays.
 func (e *engine) given() Result {
-	p := e.p
-	var best Result
-	var bestMerit merit
-	total := e.usual()
-	ways := e.ways()
-	tries := len(ways) * (int(p.Kind) + 1)
-	at := 0
-	for kind := Strips; kind <= p.Kind; kind++ {
-		for _, w := range ways {
-			limit := e.work.spent + (total-e.work.spent)/int64(tries-at)
-			at++
-			e.sure = len(p.Given) == 1
-			r := e.fill(w, kind, limit)
-			m := judge(p, &r)
-			if best.Cloths == nil || m.beats(&bestMerit) {
-				best, bestMerit = r, m
-			}
-			if e.least(&best) {
-				best.Proved = true
-				e.boundGiven(&best)
-				return best
-			}
+	r := newRoom(e.sizes, e.p.Given, e.p.Kind, e.work)
+	starts := e.starts(r)
+	var best load
+	kind, sure := Strips, false
+	for k := range starts {
+		s := &starts[k]
+		if k == 0 || e.compare(&s.load, &best) < 0 {
+			best, kind = s.load, Kind(k)
+		}
+		if sure = e.least(r, &best) || s.sure && Kind(k) == e.p.Kind; sure {
+			break
+		}
+		if s.sure || Kind(k) < e.p.Kind && e.least(newRoom(e.sizes, e.p.Given, Kind(k), e.work), &best) {
+			continue // this kind can do no more
+		}
+		x := newExchange(e, Kind(k), best)
+		part := int64(len(starts) - k)
+		// What goes on gaining may take all the work there is.
+		x.better(r, e.work.spent+max(0, e.work.limit-e.work.spent)/part, e.usual()/(4*part*part))
+		if e.compare(&x.best, &best) < 0 {
+			best, kind = x.best, Kind(k)
+		}
+		if sure = e.least(r, &best); sure {
+			break
 		}
 	}
-	best.Proved = e.sure
-	e.boundGiven(&best)
-	return best
+	for i, c := range e.p.Given {
+		best.roots[i] = e.smooth(best.roots[i], c.W, c.L, kind, e.usual()/int64(64*len(e.p.Given)))
+	}
+	out := e.p.layOut(e.sizes, best.roots)
+	out.Proved = sure
+	e.boundGiven(&out)
+	return out
 }
 
-// beats says whether a more involved layout is worth its cuts: it places more
-// or other pieces, or needs fewer cloths.
-func (a *merit) beats(b *merit) bool {
-	c := *a
-	c.buy, c.strips, c.settings, c.cuts, c.spare, c.odd = b.buy, b.strips, b.settings, b.cuts, b.spare, b.odd
-	return c.better(b) < 0
+// A start is what filling the cloths one after the other comes to, and whether
+// the search for one cloth, where there is but one, proved it best of its kind.
+type start struct {
+	load
+	sure bool
+}
+
+// starts fills the cloths one after the other in every kind, up to one that is
+// sure to be best.
+func (e *engine) starts(r *room) (all []start) {
+	for k := Strips; k <= e.p.Kind; k++ {
+		share := max(0, e.usual()-e.work.spent) / int64(e.p.Kind-k+1)
+		l := e.oneByOne(r, k, e.work.spent+share)
+		all = append(all, start{l, e.sure})
+		if e.least(r, &l) {
+			break
+		}
+	}
+	return all
+}
+
+// oneByOne fills the cloths one after the other: the largest or the smallest
+// first, with as much area as can be or with as many pieces in the order of the
+// items; the best of these ways is taken.
+func (e *engine) oneByOne(r *room, kind Kind, limit int64) load {
+	var best load
+	ways := e.ways()
+	for at, w := range ways {
+		e.sure = len(e.p.Given) == 1
+		l := e.loaded(e.fill(w, kind, e.work.spent+(limit-e.work.spent)/int64(len(ways)-at)))
+		if at == 0 || e.compare(&l, &best) < 0 {
+			best = l
+		}
+		if done(best.left) && r.areas(e.counts(), best.used()-1) {
+			break
+		}
+	}
+	return best
 }
 
 // A way is an order in which to fill the given cloths, and whether with as much
@@ -53,6 +90,11 @@ func (a *merit) beats(b *merit) bool {
 type way struct {
 	order []int
 	area  bool
+}
+
+// larger orders cloths by area.
+func larger(a, b Cloth) int {
+	return cmp.Compare(float64(b.W)*float64(b.L), float64(a.W)*float64(a.L))
 }
 
 // ways lists the ways worth trying.
@@ -65,8 +107,7 @@ func (e *engine) ways() []way {
 	if len(g) == 1 {
 		return []way{{down, false}}
 	}
-	area := func(i int) float64 { return float64(g[i].W) * float64(g[i].L) }
-	slices.SortStableFunc(down, func(a, b int) int { return cmp.Compare(area(b), area(a)) })
+	slices.SortStableFunc(down, func(a, b int) int { return larger(g[a], g[b]) })
 	ws := []way{{down, true}, {down, false}}
 	if slices.ContainsFunc(g, func(c Cloth) bool { return c != g[0] }) {
 		up := slices.Clone(down)
@@ -74,30 +115,6 @@ func (e *engine) ways() []way {
 		ws = append(ws, way{up, true}, way{up, false})
 	}
 	return ws
-}
-
-// least says whether a layout is sure to be best in what counts: everything is
-// placed, and fewer of the cloths haven't the room.
-func (e *engine) least(r *Result) bool {
-	used := 0
-	for i := range r.Cloths {
-		if r.Cloths[i].Dir != None {
-			used++
-		}
-	}
-	if !done(r.Short) {
-		return false
-	}
-	var areas []int64
-	for _, c := range e.p.Given {
-		areas = append(areas, boundArea([]size{{w: c.W, h: c.L, n: 1}}, 1))
-	}
-	slices.SortFunc(areas, func(a, b int64) int { return compare(b, a) })
-	need, sum := 0, int64(0)
-	for area := boundArea(e.sizes, 1); need < len(areas) && sum < area; need++ {
-		sum += min(areas[need], 1<<62-sum)
-	}
-	return used <= need
 }
 
 // boundGiven sets the bounds on the length used in all: laid end to end, the
@@ -115,11 +132,8 @@ func (e *engine) boundGiven(r *Result) {
 }
 
 // fill lays the pieces out on the cloths in a way.
-func (e *engine) fill(w way, kind Kind, limit int64) Result {
-	left := make([]int, len(e.sizes))
-	for i, s := range e.sizes {
-		left[i] = s.n
-	}
+func (e *engine) fill(w way, kind Kind, limit int64) []node {
+	left := e.counts()
 	roots := make([]node, len(e.p.Given))
 	for i := range roots {
 		roots[i] = node{dir: Across, size: -1}
@@ -131,9 +145,8 @@ func (e *engine) fill(w way, kind Kind, limit int64) Result {
 		share := e.work.spent + (limit-e.work.spent)/int64(len(w.order)-at)
 		c := e.p.Given[i]
 		roots[i] = e.load(left, c, kind, share, w.area && at < len(w.order)-1)
-		roots[i] = e.smooth(roots[i], c.W, c.L, kind, e.usual()/int64(64*len(w.order)))
 	}
-	return e.p.layOut(e.sizes, roots)
+	return roots
 }
 
 // load fills one cloth from what is left, which it lowers: with everything if
@@ -255,24 +268,16 @@ func choose(plan node, length int64, sizes []size) node {
 // topUp adds pieces to those of a plan as long as they can be laid out anew on
 // the cloth: the largest first, or item by item.
 func (e *engine) topUp(best node, want []int, c Cloth, kind Kind, limit int64, area bool) node {
-	order := make([]int, len(e.sizes))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		x, y := &e.sizes[a], &e.sizes[b]
-		if area {
-			return cmp.Compare(float64(y.w)*float64(y.h), float64(x.w)*float64(x.h))
-		}
-		return cmp.Compare(x.items[0], y.items[0])
-	})
+	order := e.order(area)
 	has := e.held(best)
-	for at, i := range order {
+	for at, t := range order {
+		i := t.size
 		share := e.work.spent + (limit-e.work.spent)/int64(len(order)-at)
-		lo, hi := 0, min(want[i]-has[i], boundRoom(e.sizes, has, c, i))
+		more := max(0, min(want[i], t.n)-has[i])
+		lo, hi := 0, min(more, boundRoom(e.sizes, has, c, i))
 		for lo < hi && !e.work.stop() { // lo more do fit; more than hi don't, or weren't found to
 			mid := (lo + hi + 1) / 2
-			if hi == want[i]-has[i] && lo == 0 {
+			if hi == more && lo == 0 {
 				mid = hi // often all do
 			}
 			has[i] += mid
@@ -284,9 +289,34 @@ func (e *engine) topUp(best node, want []int, c Cloth, kind Kind, limit int64, a
 				hi = mid - 1
 			}
 		}
+		e.sure = e.sure && lo == hi
 		has[i] += lo
 	}
 	return best
+}
+
+// order lists the sizes in the order in which they are to be placed, and up to
+// how many of each: by area all of each size, or item by item.
+func (e *engine) order(area bool) (order []take) {
+	if !area {
+		upto := make([]int, len(e.sizes))
+		of := e.sizeOf()
+		for t, it := range e.p.Items {
+			if i := of[t]; it.Count > 0 {
+				upto[i] += it.Count
+				order = append(order, take{i, upto[i]})
+			}
+		}
+		return order
+	}
+	for i, s := range e.sizes {
+		order = append(order, take{i, s.n})
+	}
+	slices.SortStableFunc(order, func(a, b take) int {
+		x, y := &e.sizes[a.size], &e.sizes[b.size]
+		return cmp.Compare(float64(y.w)*float64(y.h), float64(x.w)*float64(x.h))
+	})
+	return order
 }
 
 // boundRoom bounds by area how many more pieces of a size fit a cloth.

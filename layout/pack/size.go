@@ -13,7 +13,14 @@ type size struct {
 }
 
 // sizesOf merges the items of a problem, largest first.
-func sizesOf(items []Item) []size {
+func sizesOf(items []Item) []size { return merged(items, false) }
+
+// rankedSizes merges only neighbours: of given cloths the items before matter
+// more than those after.
+func rankedSizes(items []Item) []size { return merged(items, true) }
+
+// merged merges items of equal sides and freedom to turn.
+func merged(items []Item, neighbours bool) []size {
 	type key struct {
 		w, h int64
 		turn bool
@@ -29,7 +36,7 @@ func sizesOf(items []Item) []size {
 			k.w, k.h = k.h, k.w
 		}
 		j, ok := at[k]
-		if !ok {
+		if !ok || neighbours && j < len(sizes)-1 {
 			j = len(sizes)
 			at[k] = j
 			sizes = append(sizes, size{w: k.w, h: k.h, turn: k.turn})

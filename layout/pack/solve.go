@@ -24,6 +24,7 @@ func Solve(ctx context.Context, p Problem) (Result, error) {
 	}
 	var r Result
 	if len(p.Given) > 0 {
+		e.sizes = rankedSizes(p.Items)
 		r = e.given()
 	} else {
 		for _, s := range e.sizes {
