@@ -16,11 +16,13 @@ type exchange struct {
 	fillers [][]*filler // of each type: strips across it, and along it
 	most    int         // cloths that may be cut into
 	now     load
-	best    load      // so far
-	rise    []float64 // of each size's price over its area
-	tried   map[string]bool
-	spent   int64 // work on filling cloths again
-	forced  int64 // and on forcing pieces
+	best    load            // so far
+	rise    []float64       // of each size's price over its area
+	tried   map[string]bool // by force
+	cuts    [][]*filling    // remembered, of each type
+	known   map[string]bool // the cuts that were ever made
+	spent   int64           // work on filling cloths again
+	forced  int64           // and on forcing pieces
 	work    *meter
 	dice
 }
@@ -28,7 +30,7 @@ type exchange struct {
 // newExchange prepares an exchange between the cloths of a problem that betters a
 // load.
 func newExchange(e *engine, kind Kind, best load) *exchange {
-	x := &exchange{e: e, kind: kind, best: best, most: len(e.p.Given), tried: map[string]bool{}, work: e.work, dice: dice{1}}
+	x := &exchange{e: e, kind: kind, best: best, most: len(e.p.Given), tried: map[string]bool{}, known: map[string]bool{}, work: e.work, dice: dice{1}}
 	for _, c := range e.p.Given {
 		i := slices.Index(x.types, c)
 		if i < 0 {
@@ -43,6 +45,12 @@ func newExchange(e *engine, kind Kind, best load) *exchange {
 		x.typ = append(x.typ, i)
 	}
 	x.rise = make([]float64, len(e.sizes))
+	x.cuts = make([][]*filling, len(x.types))
+	for c, held := range best.held {
+		if !done(held) {
+			x.note(x.typ[c], &filling{best.roots[c], held})
+		}
+	}
 	return x
 }
 
@@ -162,19 +170,69 @@ func (x *exchange) refill(set []int, focus int) load {
 			continue
 		}
 		used++
-		before, most := next.left, int64(-1)
-		for try := 1 << x.draw(1); try > 0; try-- {
-			left := slices.Clone(before)
-			root := fs[x.draw(len(fs))].fill(left, x.noisy(q))
-			if v := q.value(before) - q.value(left); v > most {
-				most, next.left, next.roots[c] = v, left, root
-			}
-		}
+		t := x.typ[c]
+		own := x.noisy(q)
+		before := next.left
+		made := &filling{held: make([]int, len(before))}
+		next.left = slices.Clone(before)
+		made.root = fs[x.draw(len(fs))].fill(next.left, own)
 		for i, n := range next.left {
-			next.held[c][i] = before[i] - n
+			made.held[i] = before[i] - n
+		}
+		x.note(t, made)
+		if x.draw(4) > 0 {
+			made = x.recall(t, own, before, made)
+		}
+		next.roots[c], next.held[c] = made.root, made.held
+		for i, n := range made.held {
+			next.left[i] = before[i] - n
 		}
 	}
 	return next
+}
+
+// A filling is a cloth filled before.
+type filling struct {
+	root node
+	held []int
+}
+
+// maxCuts is how many cuts are remembered of a type of cloth.
+const maxCuts = 512
+
+// note remembers a cut.
+func (x *exchange) note(t int, c *filling) {
+	key := x.key(t, c.held)
+	if x.known[key] {
+		return
+	}
+	x.known[key] = true
+	if len(x.cuts[t]) < maxCuts {
+		x.cuts[t] = append(x.cuts[t], c)
+		return
+	}
+	x.cuts[t][x.draw(maxCuts)] = c
+}
+
+// recall gives the cut worth most, of those remembered that what is left
+// suffices for, if it is worth more than the one made.
+func (x *exchange) recall(t int, q *quote, left []int, made *filling) *filling {
+	best, most := made, q.value(made.held)
+	for _, c := range x.cuts[t] {
+		v := int64(0)
+		for i, n := range c.held {
+			if n > left[i] {
+				v = -1
+				break
+			}
+			v += int64(n) * q.base[i]
+		}
+		if v > most {
+			best, most = c, v
+		}
+	}
+	x.work.spend(2 * len(x.cuts[t]))
+	return best
 }
 
 // prices sets prices by area, dearer for pieces that were often left over and,
@@ -242,7 +300,7 @@ func (x *exchange) force(c, focus int) bool {
 		return false
 	}
 	want[s]++
-	key := x.key(c, want)
+	key := x.key(x.typ[c], want)
 	if x.tried[key] {
 		return false
 	}
@@ -261,13 +319,14 @@ func (x *exchange) force(c, focus int) bool {
 	roots := slices.Clone(x.now.roots)
 	roots[c] = root
 	x.now = e.loaded(roots)
+	x.note(x.typ[c], &filling{root, x.now.held[c]})
 	x.keep()
 	return true
 }
 
-// key tells what was tried on cloths of one type apart.
-func (x *exchange) key(c int, want []int) string {
-	p := pattern{h: x.typ[c]}
+// key tells pieces on cloths of a type apart.
+func (x *exchange) key(t int, want []int) string {
+	p := pattern{h: t}
 	for i, n := range want {
 		if n > 0 {
 			p.cover = append(p.cover, take{i, n})
