@@ -40,14 +40,25 @@ func (v Voice) shelfProof(f *cutting.Fabric) string {
 		used++
 	}
 	switch n := f.Missing(); {
-	case n == 1:
-		return "One piece finds no place on what is on the shelf."
-	case n > 1:
-		return fmt.Sprintf("%d pieces find no place on what is on the shelf.", n)
+	case n > 0 && f.Proved:
+		return fmt.Sprintf("%s on what is on the shelf. Proved: cut %s, it can't give them all.", lost(n), Kind(f.Fabric.Cutting))
+	case n > 0:
+		return lost(n) + " on what is on the shelf."
+	case left > 0 && used > 1 && f.Proved:
+		return fmt.Sprintf("All pieces come from %s of %s lengths; the rest stays whole. Proved: cut %s, fewer wouldn't do.",
+			number(used), number(used+left), Kind(f.Fabric.Cutting))
 	case left > 0:
 		return fmt.Sprintf("All pieces come from %s of %s lengths; the rest stays whole.", number(used), number(used+left))
 	}
 	return "All pieces come from what is on the shelf."
+}
+
+// lost says that so many pieces find no place.
+func lost(n int) string {
+	if n == 1 {
+		return "One piece finds no place"
+	}
+	return fmt.Sprintf("%d pieces find no place", n)
 }
 
 // Kind is how a kind of cutting is spoken of: "in strips".
