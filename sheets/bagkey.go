@@ -97,7 +97,7 @@ func (b *binder) sources(r bag.Row) page.Cell {
 	link := page.Drawing{Draw: func(p *page.Pen, box page.Box) {
 		p.Link(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Small.Lead}, "fabric "+r.Fabrics[0].ID)
 	}}
-	return page.Cell{Blocks: []page.Block{link, page.Para{Text: s.Small.Say(say.Shares(r.Fabrics)), Mark: "sources"}}}
+	return page.Cell{Blocks: []page.Block{link, page.Para{Text: s.Small.Say(b.v.Shares(r.Fabrics)), Mark: "sources"}}}
 }
 
 // pieceWords is a kind of piece: count, cut size, what it is when sewn, and for
@@ -110,7 +110,12 @@ func (b *binder) pieceWords(r bag.Row, sums []cutting.Explained) page.Rich {
 		more += ": " + sum
 	}
 	if r.Spares > 0 {
-		more = dotted(more, "+ "+say.Spares(r.Spares))
+		if more != "" {
+			more += ", and "
+		} else {
+			more = "and "
+		}
+		more += say.Spares(r.Spares)
 	}
 	if more != "" {
 		text = append(text, s.Label.Span("\n"+more))

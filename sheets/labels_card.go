@@ -89,7 +89,12 @@ func (f fabricLabel) facts(p *page.Pen, box page.Box) {
 	st := f.small(min(max(box.H/(page.MinLabel/12), 100), 143))
 	v := say.For(f.q.Plan)
 	fabric := f.fabric.Fabric
-	facts := []string{fmt.Sprintf("fabric %d of %d", f.number, len(f.q.Fabrics)), v.With(fabric.Width) + " wide, selvages off"}
+	facts := []string{fmt.Sprintf("fabric %d of %d", f.number, len(f.q.Fabrics))}
+	if onBolt(fabric) {
+		facts = append(facts, v.With(fabric.Width)+" wide, selvages off")
+	} else {
+		facts = append(facts, v.Shelf(fabric.Have))
+	}
 	if fabric.OneWay {
 		facts = append(facts, "one-way print: turn no piece")
 	}

@@ -67,7 +67,12 @@ func (b *bagLabel) details(r bag.Row) []string {
 	texts := shorter(all)
 	if j := r.Joined; j != nil { // at the least what it comes to
 		long := say.Count(j.Count) + " " + b.voice.Size(j.Size)
-		texts = append(texts, "makes "+long, "for "+long)
+		if j.Run > 0 {
+			texts = append(texts, "in one run: "+long)
+		} else {
+			texts = append(texts, "makes "+long)
+		}
+		texts = append(texts, "for "+long)
 	}
 	return texts
 }

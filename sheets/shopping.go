@@ -1,9 +1,12 @@
 package sheets
 
 import (
+	"slices"
+
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
+	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
 	"cutbinder/sheets/say"
 )
@@ -60,7 +63,10 @@ func (b *binder) shopTable(third, fourth string) page.Table {
 func (b *binder) shopRow(f *cutting.Fabric, third, fourth page.Rich) page.Row {
 	s := b.style
 	id := f.Fabric.ID
-	name := append(s.Bold.Say(f.Fabric.Name), s.Label.Span("\n"+b.v.With(f.Fabric.Width)+" wide"))
+	name := s.Bold.Say(f.Fabric.Name)
+	if onBolt(f.Fabric) {
+		name = append(name, s.Label.Span("\n"+b.v.With(f.Fabric.Width)+" wide"))
+	}
 	return page.Row{Mark: "shopping " + id, Cells: []page.Cell{
 		b.tick("shopping " + id),
 		{H: s.Body.Size * 4, W: s.Body.Size * 5, Draw: func(p *page.Pen, box page.Box) {
@@ -69,6 +75,12 @@ func (b *binder) shopRow(f *cutting.Fabric, third, fourth page.Rich) page.Row {
 		}},
 		{Text: name}, {Text: third}, {Text: fourth},
 	}}
+}
+
+// onBolt says that some cloth of a fabric is as wide as it comes off the bolt: fat
+// quarters and scraps have widths of their own.
+func onBolt(f *plan.Fabric) bool {
+	return len(f.Have) == 0 || slices.ContainsFunc(f.Have, func(c plan.Cloth) bool { return c.FullWidth })
 }
 
 // tick is a cell with a box to tick.

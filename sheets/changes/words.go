@@ -137,7 +137,7 @@ func rows(v say.Voice, b *bag.Bag) string {
 		if r.Spares > 0 {
 			word += " and " + say.Spares(r.Spares)
 		}
-		words = append(words, word+" from "+say.Shares(r.Fabrics))
+		words = append(words, word+" from "+v.Shares(r.Fabrics))
 	}
 	return strings.Join(words, "; ")
 }

@@ -88,7 +88,9 @@ func (s *steps) strips(t cutting.Then, mix string, n int) string {
 }
 
 // long is what strips are joined into.
-func (v Voice) long(j *cutting.Joined) string { return Count(j.Count) + " " + v.Size(j.Size) }
+func (v Voice) long(j *cutting.Joined) string {
+	return v.together(Count(j.Count) + " " + v.Size(j.Size))
+}
 
 // Joined is what a row's strips or panels are joined into, in words that begin
 // with one for joining them; "" where they aren't.
@@ -102,7 +104,7 @@ func (v Voice) Joined(r bag.Row, join string) string {
 	case alone(r.Count, j):
 		return "cut to " + v.Size(j.Size)
 	case j.Run > 0:
-		return join + " into one run with the border's others: " + v.long(j)
+		return join + " into one run with the border's others for " + v.long(j)
 	}
 	return join + " into " + v.long(j)
 }

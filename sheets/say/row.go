@@ -20,7 +20,7 @@ func (v Voice) Row(r bag.Row) string {
 	if r.Spares > 0 {
 		text += ", and " + Spares(r.Spares)
 	}
-	return text + ": " + Shares(r.Fabrics)
+	return text + ": " + v.Shares(r.Fabrics)
 }
 
 // Made is what the pieces of a row become: "half-square, finished 3".
@@ -73,8 +73,9 @@ func (v Voice) Finished(finished, cut length.Size) string {
 // Spares is "1 spare", "3 spares".
 func Spares(n int) string { return fmt.Sprintf("%d %s", n, Plural(n, "spare", "spares")) }
 
-// Shares names fabrics with their counts where there are several.
-func Shares(shares []bag.Share) string {
+// Shares names fabrics with their counts where there are several; in type a count
+// stays with its name.
+func (v Voice) Shares(shares []bag.Share) string {
 	if len(shares) == 1 {
 		return shares[0].Name
 	}
@@ -83,7 +84,7 @@ func Shares(shares []bag.Share) string {
 		if i > 0 {
 			text += ", "
 		}
-		text += fmt.Sprintf("%s %d", s.Name, s.Count+s.Spares)
+		text += s.Name + v.together(fmt.Sprintf(" %d", s.Count+s.Spares))
 	}
 	return text
 }

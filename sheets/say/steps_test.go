@@ -125,7 +125,7 @@ func TestMade(t *testing.T) {
 		{patch("3 1/2 x 3 1/2", "3 x 3"), "finished 3"},
 		{bag.Row{Cut: size("7 1/4 x 7 1/4"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Goose}, "goose, finished 6 x 3"},
 		{bag.Row{Cut: size("3 7/8 x 3 7/8"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Sky}, "geese sky, finished 6 x 3"},
-		{joined(patch("40 x 2 1/2", "52 x 2"), cutting.Joined{Size: size("2 1/2 x 52 1/2"), Count: 2, Run: 1}), "finished 2 x 52, joined into one run with the border's others: (2) 2 1/2 x 52 1/2"},
+		{joined(patch("40 x 2 1/2", "52 x 2"), cutting.Joined{Size: size("2 1/2 x 52 1/2"), Count: 2, Run: 1}), "finished 2 x 52, joined into one run with the border's others for (2) 2 1/2 x 52 1/2"},
 		{joined(patch("40 x 2 1/2", "0 x 0"), cutting.Joined{Size: size("2 1/2 x 66"), Count: 1}), "joined into (1) 2 1/2 x 66"},
 		{joined(bag.Row{Cut: size("14 3/4 x 14 3/4"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("2 1/4 x 90"), Count: 1}), "bias strips, joined into (1) 2 1/4 x 90"},
 		{joined(bag.Row{Cut: size("40 x 28"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("28 x 28"), Count: 1}), "cut to 28 x 28"},
@@ -140,4 +140,21 @@ func TestMade(t *testing.T) {
 func size(s string) length.Size {
 	w, h, _ := strings.Cut(s, " x ")
 	return length.Size{W: inch(w), H: inch(h)}
+}
+
+// A cloth's name is the plan's, in type.
+func TestWritten(t *testing.T) {
+	for _, test := range []struct{ name, plain, typeset string }{
+		{"9 x 42", "9 x 42", "9\u00a0×\u00a042"},
+		{"17 1/2 x 20 1/2", "17 1/2 x 20 1/2", "17½\u00a0×\u00a020½"},
+		{"30cm x 40cm", "30cm x 40cm", "30cm x 40cm"},
+		{"fat quarter", "fat quarter", "fat quarter"},
+	} {
+		if got := (Voice{Plain: true}).Written(test.name); got != test.plain {
+			t.Errorf("plain: %q, want %q", got, test.plain)
+		}
+		if got := (Voice{}).Written(test.name); got != test.typeset {
+			t.Errorf("%q, want %q", got, test.typeset)
+		}
+	}
 }

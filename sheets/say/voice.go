@@ -153,11 +153,13 @@ func (v Voice) Shelf(cloths []plan.Cloth) string {
 // nth is what tells cloths that are counted apart: "fat quarter 2 of 3".
 var nth = regexp.MustCompile(` \d+ of \d+$`)
 
-// Written is a name of a cloth as the plan writes it, its fractions set in type.
+// Written is a name of a cloth as the plan writes it, its fractions and signs set
+// in type.
 func (v Voice) Written(name string) string {
 	if v.Plain {
 		return name
 	}
+	name = sign.ReplaceAllString(name, "${1}\u00a0×\u00a0${2}")
 	return fraction.ReplaceAllStringFunc(name, func(f string) string {
 		l, err := length.Parse(f, length.Imperial)
 		if err != nil {
@@ -166,6 +168,9 @@ func (v Voice) Written(name string) string {
 		return length.Imperial.Format(l, length.Typeset)
 	})
 }
+
+// sign is what stands between the sides of a size that is written: "9 x 42".
+var sign = regexp.MustCompile(`(\d|WOF) ?[xX×] ?(\d)`)
 
 var fraction = regexp.MustCompile(`(\d+[ -])?\d+/\d+`)
 
