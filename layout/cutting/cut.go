@@ -168,15 +168,20 @@ func solve(ctx context.Context, p pack.Problem) (pack.Result, error) {
 }
 
 // RetrueCut is what squaring the edge again on the way takes off: the trade
-// reckons a quarter inch each time.
-const RetrueCut = length.Inch / 4
+// reckons a quarter inch each time, which is 7 mm where a ruler shows millimetres.
+func RetrueCut(units length.System) length.Length {
+	if units == length.Metric {
+		return 7 * length.MM
+	}
+	return length.Inch / 4
+}
 
 // trueing is what squaring the edge again takes over so many strips.
 func trueing(p *plan.Plan, strips int) length.Length {
 	if p.Allow.Retrue <= 0 || strips == 0 {
 		return 0
 	}
-	return RetrueCut * length.Length((strips-1)/p.Allow.Retrue)
+	return RetrueCut(p.Units) * length.Length((strips-1)/p.Allow.Retrue)
 }
 
 // retrueLoss estimates trueing for a used length before the strips are known:

@@ -188,7 +188,7 @@ func (s *steps) retrue(cuts []cutting.Step) {
 	switch n := s.p.Allow.Retrue; {
 	case n > 0 && strips > n:
 		s.add("", "Square the end again after every %s: %s each time is allowed for.",
-			Plural(n, "strip", number(n)+" strips"), s.With(cutting.RetrueCut))
+			Plural(n, "strip", number(n)+" strips"), s.With(cutting.RetrueCut(s.p.Units)))
 	case strips > 4 && s.layers > 1:
 		s.add("", "Look at the fold again every few strips; where they bend, square the end by a thread or two.")
 	case strips > 4:
