@@ -15,9 +15,6 @@ const (
 	Typeset                    // "4½", "12 15⁄16", "3½ × 6½", and "≈" for "about"
 )
 
-// sixteenth is the finest fraction that is printed as one: what makers' rulers show.
-const sixteenth = Inch / 16
-
 // style adds styles up.
 func style(how []Style) (all Style) {
 	for _, h := range how {
@@ -27,11 +24,11 @@ func style(how []Style) (all Style) {
 }
 
 // Format prints a length in the system's unit, and never a rounded value as if it
-// were the true one. In inches, multiples of 1/16 are printed as fractions and
-// everything else as a decimal; in Metric all are decimal centimetres. A decimal
-// has three places at most and Parse reads it back as the same length; 32nds and
-// 64ths of an inch take as many places as they need; any other length is rounded
-// (to 0.001 in or 0.1 mm) and says so with "about", typeset "≈". WOF is "WOF".
+// were the true one. In inches, multiples of 1/64 are printed as fractions, for
+// so makers write them, and everything else as a decimal; in Metric all are
+// decimal centimetres. A decimal has three places at most and Parse reads it back
+// as the same length; any other length is rounded (to 0.001 in or 0.1 mm) and says
+// so with "about", typeset "≈". WOF is "WOF".
 //
 // Parse(Format(l)) is l for every multiple of 1/64 in and of 0.1 mm in its own
 // system.
@@ -94,10 +91,8 @@ func (s System) bare(l Length, st Style) string {
 		return "-" + s.bare(-l, st)
 	case s == Metric:
 		return decimalOf(l, CM, 3, 2, st)
-	case l%sixteenth == 0:
-		return fractionOf(l/sixteenth, 16, st)
 	case l%Sixtyfourth == 0:
-		return trimZeros(new(big.Rat).SetFrac64(int64(l), int64(Inch)).FloatString(6))
+		return fractionOf(l/Sixtyfourth, 64, st)
 	}
 	return decimalOf(l, Inch, 3, 3, st)
 }
@@ -171,8 +166,8 @@ func fractionOf(num, den Length, st Style) string {
 // print short.
 func (l Length) Inches() float64 { return float64(l) / float64(Inch) }
 
-// String prints a length exactly, for dumps: "4 1/2 in" or "0.33125 in" where it
-// is a whole number of 64ths, else in millimetres ("66.675 mm").
+// String prints a length exactly, for dumps: "4 1/2 in" where it is a whole number
+// of 64ths, else in millimetres ("66.675 mm").
 func (l Length) String() string {
 	if l == WOF || l%Sixtyfourth == 0 {
 		return Imperial.Format(l, WithUnit)

@@ -30,10 +30,10 @@ func TestFormat(t *testing.T) {
 		{length.Imperial, 207 * in / 16, typeset, "12 15⁄16"},
 		{length.Imperial, in / 16, typeset, "1⁄16"},
 		{length.Imperial, 7 * in / 8, typeset, "⅞"},
-		{length.Imperial, in / 32, 0, "0.03125"},       // no fraction a ruler shows
-		{length.Imperial, in/64 + 5*in, 0, "5.015625"}, // exact, so not marked
-		{length.Imperial, 33325, 0, "4.1"},             // what Parse reads from 4.1
-		{length.Imperial, 13 * cm, 0, "about 5.118"},   // 41600/8128 = 5.11811...
+		{length.Imperial, in / 32, 0, "1/32"},
+		{length.Imperial, in/64 + 5*in, 0, "5 1/64"},
+		{length.Imperial, 33325, 0, "4.1"},           // what Parse reads from 4.1
+		{length.Imperial, 13 * cm, 0, "about 5.118"}, // 41600/8128 = 5.11811...
 		{length.Imperial, 13 * cm, withUnit, "about 5.118 in"},
 		{length.Imperial, 13 * cm, typeset | withUnit, "≈5.118 in"},
 		{length.Imperial, 1, 0, "about 0"},
