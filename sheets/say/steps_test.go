@@ -50,6 +50,9 @@ func TestSteps(t *testing.T) {
 		// 40 - 30 = 10, half of it on each side
 		{"beside a piece over the fold", one + "pieces: [{cut: 30 x 6, need: 1, fabric: a}]", "opened, that is 30 in. It gives (1) piece 30 x 6. 5 x 6 is left over at each end."},
 		{"between pairs", one + "pieces: [{cut: 6, need: 4, fabric: a}]", "It gives (4) squares 6. 16 x 6 is left over at the fold."},
+		// beside 10 in a section 3 in wide and 12 in high: three of 3 x 2 1/2 and one of 2 3/4 x 4 1/2 that is trimmed
+		{"trimming in a list", "fabrics: {a: {have: 13 x 12 1/2, one-way: true}}\npieces: [{cut: 10 x 12, need: 1, fabric: a}, {cut: 3 x 2 1/2, need: 3, fabric: a}, {cut: 2 3/4 x 4 1/2, need: 1, fabric: a}]",
+			"then (1) section 3 wide, cut into (1) piece 2 3/4 x 4 1/2 (cut 4 1/2 high, trim to 2 3/4 wide) and (3) pieces 3 x 2 1/2."},
 		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
 		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},
 	}

@@ -224,7 +224,9 @@ func (s *steps) part(step cutting.Step, t cutting.Then, n int) string {
 	}
 	var into []string
 	for _, inner := range kept {
-		into = append(into, s.pieces(inner, 1))
+		for _, then := range inner.Then {
+			into = append(into, aside(s.part(inner, then, then.Count)))
+		}
 	}
 	which := ""
 	if n > 1 {
@@ -233,6 +235,15 @@ func (s *steps) part(step cutting.Step, t cutting.Then, n int) string {
 	which += s.openedOut(step)
 	return fmt.Sprintf("%s %s %s %s, %scut into %s", Count(n), Plural(n, "section", "sections"), s.Len(measure(step)),
 		side(step), which, Things(into))
+}
+
+// aside puts what is said of trimming one thing of a list in brackets, so that it
+// isn't read on into the next.
+func aside(part string) string {
+	if name, how, ok := strings.Cut(part, ": "); ok {
+		return name + " (" + how + ")"
+	}
+	return part
 }
 
 // openedOut reminds of unfolding sections that were cut folded end to end.
