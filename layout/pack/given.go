@@ -253,7 +253,7 @@ func choose(plan node, length int64, sizes []size) node {
 	plan = across(plan.parts)
 	// Coarse enough for a table of four million cells.
 	g := max(1, length>>14, length/(1<<22)*int64(len(plan.parts)+1))
-	k := knapsack{work: &meter{}}
+	k := knapsack{work: &meter{}, took: make([]bool, 0, (int(length/g)+1)*len(plan.parts))}
 	k.reset(int(length / g))
 	for i, s := range plan.parts {
 		v := 0.0
