@@ -16,14 +16,15 @@ import (
 // she ticks are then side by side.
 func (b *binder) fabricSection(i int) page.Section {
 	sheet := b.fabricSheet(i)
-	pages := b.book.PagesOf(sheet)
+	pages, _ := b.book.Extent(sheet)
 	small := *b
 	for range 2 {
 		small.scale = nextScale(small.scale)
 		if pages == 1 || small.scale == 0 || small.scale > smallest {
 			break
 		}
-		if s := small.fabricSheet(i); b.book.PagesOf(s) < pages {
+		s := small.fabricSheet(i)
+		if n, _ := b.book.Extent(s); n < pages {
 			return s
 		}
 	}

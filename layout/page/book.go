@@ -86,8 +86,26 @@ func (b *Book) Add(s Section) { b.sections = append(b.sections, s) }
 // Sections are the book's sections so far.
 func (b *Book) Sections() []Section { return b.sections }
 
-// PagesOf is how many pages a section of blocks takes. It isn't added.
-func (b *Book) PagesOf(s Section) int { return len(b.lay(0, &s, 0, &Refs{})) }
+// Extent is how many pages a section's blocks take, and how much of the last
+// one's height is used. The section isn't added, and nothing is drawn.
+func (b *Book) Extent(s Section) (pages int, last length.Length) {
+	f := &flow{dry: true, page: func() (*Pen, Box) {
+		pages++
+		return &Pen{Style: b.Style}, b.body(false)
+	}}
+	f.fill(b.slabs(&s, &Refs{}))
+	return pages, f.y
+}
+
+// slabs are those of a section's blocks.
+func (b *Book) slabs(s *Section, refs *Refs) []slab {
+	blocks := s.Blocks
+	if s.Build != nil {
+		blocks = append(blocks[:len(blocks):len(blocks)], s.Build(refs)...)
+	}
+	body := b.body(false)
+	return slabsOf(&setting{style: b.Style, tall: body.H}, body.W, blocks)
+}
 
 // A leaf is a page being made, and the section it belongs to; section is -1
 // for a blank page before a right-hand start. more is set on a section's pages
@@ -162,14 +180,7 @@ func (b *Book) lay(index int, s *Section, start int, refs *Refs) []leaf {
 		p := add(false)
 		return p, b.body(p.LeftHand)
 	}}
-	blocks := s.Blocks
-	if s.Build != nil {
-		blocks = append(blocks[:len(blocks):len(blocks)], s.Build(refs)...)
-	}
-	if len(blocks) > 0 {
-		c := &setting{style: b.Style, tall: b.body(false).H}
-		f.fill(slabsOf(c, b.body(false).W, blocks))
-	}
+	f.fill(b.slabs(s, refs))
 	for _, draw := range s.Raw {
 		p := add(true)
 		p.Live = Box{0, 0, b.Paper.W, b.Paper.H}

@@ -61,9 +61,7 @@ func (f *flow) columns(c *columnSet) {
 		room := Box{f.body.X, f.body.Y + f.y + f.gap, f.body.W, f.body.H - f.y - f.gap}
 		cols, n, used := c.level(rest, room.H, f.y == 0)
 		for i, col := range cols {
-			for _, s := range col {
-				s.drawAt(f.pen, Box{room.X + c.step*length.Length(i), room.Y, c.w, room.H})
-			}
+			f.draw(col, Box{room.X + c.step*length.Length(i), room.Y, c.w, room.H})
 		}
 		rest = rest[n:]
 		f.y, f.gap = f.y+f.gap+used, 0

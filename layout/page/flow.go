@@ -138,6 +138,7 @@ type flow struct {
 	body Box
 	y    length.Length // how much of the body is used
 	gap  length.Length // white to leave before what comes next
+	dry  bool          // only count the pages
 }
 
 // fill flows slabs over as many pages as they need.
@@ -184,13 +185,21 @@ func (f *flow) pile(slabs []slab) int {
 	}
 	room := Box{f.body.X, f.body.Y + f.y + f.gap, f.body.W, f.body.H - f.y - f.gap}
 	placed, n, used := stack(slabs, room.H, f.y == 0)
-	for _, s := range placed {
-		s.drawAt(f.pen, room)
-	}
+	f.draw(placed, room)
 	if len(placed) > 0 {
 		f.y, f.gap = f.y+f.gap+used, trailingGap(slabs[:n])
 	}
 	return n
+}
+
+// draw draws placed slabs in a column, unless pages are only counted.
+func (f *flow) draw(slabs []placed, column Box) {
+	if f.dry {
+		return
+	}
+	for _, s := range slabs {
+		s.drawAt(f.pen, column)
+	}
 }
 
 // trailingGap is the white that slabs end in.

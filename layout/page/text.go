@@ -2,7 +2,9 @@ package page
 
 import (
 	"strings"
+	"sync"
 	"unicode"
+	"unicode/utf8"
 
 	"cutbinder/fonts"
 	"cutbinder/layout/length"
@@ -73,9 +75,15 @@ type glyph struct {
 func (r Rich) atoms(set fonts.Set) []atom {
 	n := 0
 	for _, s := range r {
-		n += len(s.S)
+		n += utf8.RuneCountInString(s.S)
 	}
 	t := typesetter{set: set, out: make([]atom, 0, n), glyphs: make([]glyph, 0, n)}
+	t.rich(r)
+	return t.out
+}
+
+// rich sets rich text.
+func (t *typesetter) rich(r Rich) {
 	for _, s := range r {
 		text := s.S
 		if s.Style.Caps {
@@ -83,8 +91,10 @@ func (r Rich) atoms(set fonts.Set) []atom {
 		}
 		t.span(text, s.Style)
 	}
-	return t.out
 }
+
+// typesetters are for texts that are only measured: most sizes are, several times.
+var typesetters = sync.Pool{New: func() any { return new(typesetter) }}
 
 // A typesetter turns characters into atoms. Its glyphs share one backing
 // array, so that a paragraph costs few allocations.
@@ -203,7 +213,12 @@ func (r Rich) Width(set fonts.Set) length.Length {
 	var w fine
 	for _, s := range r {
 		if mayHoldFraction(s.S) { // its gap depends on what is before it
-			return measure(r.atoms(set)).up()
+			t := typesetters.Get().(*typesetter)
+			t.set, t.out, t.glyphs = set, t.out[:0], t.glyphs[:0]
+			t.rich(r)
+			w = measure(t.out)
+			typesetters.Put(t)
+			return w.up()
 		}
 		w += s.width(set)
 	}
