@@ -18,7 +18,7 @@ type diagram struct {
 	nth    []int                  // for each placed piece, the how manieth of its size it is
 	sizes  map[length.Size]string // how sizes are written: most are asked for many times
 	keyed  map[int]string         // letters that stand in pieces in place of their size, by piece
-	keys   []string               // what the letters stand for, in order
+	keys   []string               // what the letters stand for, in order, and what has no room beside the strips
 	folded []length.Length        // where folds lie across the cloth
 	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
 }
@@ -47,6 +47,7 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 			d.keys = append(d.keys, d.keyed[i]+" = "+b.v.Size(p.Size))
 		}
 	}
+	d.keys = append(d.keys, d.heightNotes()...)
 	return d
 }
 

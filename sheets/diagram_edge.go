@@ -22,15 +22,9 @@ func (d *diagram) foot() length.Length {
 	return d.b.style.Gap + d.b.style.DiscSize() + d.b.style.Label.Lead*length.Length(lines)
 }
 
-// bar is how thick a selvage is drawn; marginRoom is how wide a measure beside
-// the cloth may be, between the selvage and the holes or the thumb index.
-const (
-	bar        = length.MM * 9 / 10
-	marginRoom = length.MM * 42 / 10
-)
-
-// draw draws one window of the cloth in a box.
-func (d *diagram) draw(p *page.Pen, box page.Box, window page.Box, last bool) {
+// draw draws one window of the cloth in a box; next says where it goes on, if it
+// does.
+func (d *diagram) draw(p *page.Pen, box page.Box, window page.Box, next string) {
 	c := d.canvas(p, page.Point{X: box.X, Y: box.Y + d.head()}, window)
 	c.At.X = d.left(p, box, c.Paper().W)
 	st := d.b.style
@@ -48,7 +42,7 @@ func (d *diagram) draw(p *page.Pen, box page.Box, window page.Box, last bool) {
 	}
 	d.numbers(c)
 	d.measures(c)
-	d.below(c, box, last)
+	d.below(c, box, next)
 }
 
 // left is where the cloth's left edge lies: at the left of the box or, mirrored,
@@ -189,11 +183,13 @@ func (d *diagram) inside(c *page.Canvas, s cutting.Section) {
 		if !ok || strip.Number == 0 || b.H < size || b.W < 2*size || !d.cornerFree(c, strip) {
 			continue
 		}
-		x := b.X + size/2 + bar/2
+		number := strconv.Itoa(strip.Number)
+		mark := d.b.style.StripMark(number)
+		x := b.X + bar
 		if d.b.v.Left {
-			x = b.Right() - size/2 - bar/2
+			x = b.Right() - bar - mark.W
 		}
-		d.disc(c, x, b.Bottom()-size/2-bar/2, strip.Number)
+		c.Pen.StripNumber(page.Box{X: x, Y: b.Bottom() - mark.H - bar, W: mark.W, H: mark.H}, "strip "+number, number)
 	}
 }
 
@@ -252,30 +248,9 @@ func (d *diagram) discs() []length.Length {
 // discLines is how many places are kept clear where a disc reaches in.
 const discLines = 4
 
-// measures writes the heights of the strips on the far side.
-func (d *diagram) measures(c *page.Canvas) {
-	side := page.OnRight
-	if d.b.v.Left {
-		side = page.OnLeft
-	}
-	if d.c.Root.Dir != cutting.Across {
-		return
-	}
-	for _, s := range d.c.Root.Parts {
-		if s.Number == 0 || s.Y < c.Window.Y || s.Y+s.H > c.Window.Bottom() {
-			continue
-		}
-		words := d.b.v.Len(s.H)
-		if d.b.style.Measure.Say(words).Width(d.b.style.Fonts) > marginRoom {
-			continue
-		}
-		c.Measure(side, s.Y, s.Y+s.H, bar+length.MM/2, "strip", words)
-	}
-}
-
 // below draws what stands under the cloth: the scale bar, the fold's name, what
 // the letters stand for, and where it goes on.
-func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
+func (d *diagram) below(c *page.Canvas, box page.Box, next string) {
 	st, b := d.b.style, c.Paper()
 	y := b.Bottom() + st.Gap + st.DiscSize()
 	unit, words := 6*length.Inch, "6 in of cloth"
@@ -288,7 +263,8 @@ func (d *diagram) below(c *page.Canvas, box page.Box, last bool) {
 		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
 	}
 	drawn = drawn.Union(d.grain(c.Pen, page.Point{X: drawn.Right() + st.Gap*2, Y: y}))
-	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, last)
+	drawn = drawn.Union(d.shapes(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}))
+	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, next)
 	if len(d.keys) > 0 {
 		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, st.Label.In(page.Black).Say(d.keyText()), page.Left, "key")
 	}
@@ -316,13 +292,36 @@ func (d *diagram) grain(p *page.Pen, at page.Point) page.Box {
 	return text
 }
 
-// aside says right of the scale bar what hatching means, or that the cloth goes
-// on, where there is room for it.
-func (d *diagram) aside(p *page.Pen, room page.Box, last bool) {
+// shapes says what the two shapes of numbers stand for, where there is room for
+// it. It returns what it fills.
+func (d *diagram) shapes(p *page.Pen, room page.Box) page.Box {
+	st := d.b.style
+	h := st.Label.Size
+	drawn := page.Box{X: room.X, Y: room.Y}
+	cut, strip := st.Label.Say("cut").Width(st.Fonts), st.Label.Say("strip").Width(st.Fonts)
+	if 2*h+2*st.Gap+cut+strip > room.W {
+		return drawn
+	}
+	put := func(words string, w length.Length) page.Box {
+		at := page.Box{X: drawn.Right(), Y: room.Y + (room.H-h)/2, W: h, H: h}
+		text := page.Box{X: at.Right() + st.Gap/2, Y: room.Y, W: w, H: room.H}
+		p.Text(text, st.Label, page.Left, "key of shapes", words)
+		drawn.W = text.Right() + st.Gap - drawn.X
+		return at
+	}
+	p.Polygon(page.Circle(put("cut", cut)), page.Black, page.Stroke{}, "key of cuts")
+	p.Rect(put("strip", strip), page.White, st.Hair, "key of strips")
+	drawn.W -= st.Gap
+	return drawn
+}
+
+// aside says right of the scale bar where the cloth goes on, or what hatching
+// means where there is room for it.
+func (d *diagram) aside(p *page.Pen, room page.Box, next string) {
 	st := d.b.style.Label
-	wordings := []string{"fine: squared off · wide: left over · crossed: waste", "wide hatching: left over"}
-	if !last {
-		wordings = []string{"the cloth goes on in the next picture", "goes on"}
+	wordings := []string{"fine: squared off · wide: left over · crossed: waste", "fine: squared · wide: left · crossed: waste", "wide hatching: left over"}
+	if next != "" {
+		wordings = []string{"continued in " + next, "continued"}
 	}
 	for _, w := range wordings {
 		if st.Say(w).Width(d.b.style.Fonts) <= room.W {

@@ -118,7 +118,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 		title = b.v.Written(c.Name)
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
-	pictures := b.pictures(f, i, d)
+	pictures := b.pictures(f, i, d, title)
 	if len(pictures) == 1 && d.besideSteps() {
 		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c)), []string{b.numberWords(c)}
 		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}
@@ -129,7 +129,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 
 // beside sets a narrow picture on the near side of its steps.
 func (b *binder) beside(w length.Length, picture, steps page.Block) page.Block {
-	t := page.Table{Columns: []page.Column{{Width: w}, {Share: 1}}, Pad: page.NoPad, Gutter: b.style.Break * 2}
+	t := page.Table{Columns: []page.Column{{Width: w}, {Share: 1}}, Pad: page.NoPad, Gutter: besideGutter(b.style)}
 	cells := []page.Cell{{Blocks: []page.Block{picture}, Sit: page.Top}, {Blocks: []page.Block{steps}, Sit: page.Top}}
 	if b.v.Left {
 		slices.Reverse(t.Columns)
@@ -139,21 +139,31 @@ func (b *binder) beside(w length.Length, picture, steps page.Block) page.Block {
 	return t
 }
 
-// pictures is the diagram's windows, each a drawing that stays whole.
-func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram) []page.Block {
+// pictures is the diagram's windows, each a drawing that stays whole. Where there
+// are several, each says which it is and where it goes on.
+func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram, title string) []page.Block {
 	body := b.book.Body()
-	room := body.H - d.head() - d.foot() - b.style.Break
-	first := room
+	heading := page.Heading{Text: title + ", continued"}
+	first := body.H - d.head() - d.foot() - b.style.Break
+	room := first - page.HeightOf(b.style, body.W, heading)
 	if i == 0 {
-		first = room - page.HeightOf(b.style, body.W, b.fabricHead(f)...) - 2*b.style.Break - b.style.Caps.Lead
+		first -= page.HeightOf(b.style, body.W, b.fabricHead(f)...) + 2*b.style.Break + b.style.Caps.Lead
 	}
 	var blocks []page.Block
 	windows := d.windows(first, room)
 	for k, w := range windows {
+		next := ""
+		if k+1 < len(windows) {
+			next = fmt.Sprintf("picture %d of %d", k+2, len(windows))
+		}
+		if k > 0 {
+			blocks = append(blocks, page.Heading{
+				Text:  fmt.Sprintf("%s, continued, to scale 1:%d", title, d.scale),
+				Aside: fmt.Sprintf("picture %d of %d, continued from picture %d", k+1, len(windows), k),
+			})
+		}
 		h := (w.H+length.Length(d.scale)-1)/length.Length(d.scale) + d.head() + d.foot()
-		blocks = append(blocks, page.Drawing{H: h, Draw: func(p *page.Pen, box page.Box) {
-			d.draw(p, box, w, k == len(windows)-1)
-		}})
+		blocks = append(blocks, page.Drawing{H: h, Draw: func(p *page.Pen, box page.Box) { d.draw(p, box, w, next) }})
 	}
 	return blocks
 }

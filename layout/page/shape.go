@@ -84,6 +84,19 @@ func (p *Pen) Disc(at Point, mark, number string) Box {
 	return b
 }
 
+// StripMark is the size of the square that a strip's number stands in.
+func (s *Style) StripMark(number string) Box {
+	h := s.Measure.Size * 5 / 4
+	return Box{W: max(h, s.Measure.Say(number).Width(s.Fonts)+s.Measure.Size/3), H: h}
+}
+
+// StripNumber draws a white square with a number in it: a strip, where a disc is
+// a cut.
+func (p *Pen) StripNumber(b Box, mark, number string) {
+	p.Rect(b, White, p.Style.Hair, mark)
+	p.Text(b, p.Style.Measure, Center, mark, number)
+}
+
 // Ring draws a white disc with an outline around a point, with words in it: a
 // letter that keys a size.
 func (p *Pen) Ring(at Point, mark, words string) Box {
