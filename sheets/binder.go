@@ -59,6 +59,8 @@ type binder struct {
 	book  *page.Book
 	parts []Part
 	scale int // the scale that most diagrams have
+
+	fitting fitting // of the fabric's sheet that is being set
 }
 
 // Binder sets a quilt's binder. Problems are label sheets that don't exist or

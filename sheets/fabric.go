@@ -11,24 +11,69 @@ import (
 	"cutbinder/sheets/say"
 )
 
-// fabricSection is the sheet of one fabric. It is drawn a step or two smaller than
-// the others where that saves the maker a page: what she cuts from, how, and what
-// she ticks are then side by side.
+// A fitting is how tightly a fabric's sheet is set.
+type fitting struct {
+	close   bool // rows of the tally stand closer
+	columns bool // the steps stand in two columns
+	apart   bool // the steps start a page, so that all of them are on it
+}
+
+// fabricSection is the sheet of one fabric. It is set closer, drawn a step or two
+// smaller than the others or has its steps in columns where that saves the maker a
+// page: what she cuts from, how, and what she ticks are then side by side. Where
+// more pages remain, her steps are not spread over two if one has room for all.
 func (b *binder) fabricSection(i int) page.Section {
-	sheet := b.fabricSheet(i)
+	best, sheet := b, b.fabricSheet(i)
 	pages, _ := b.book.Extent(sheet)
-	small := *b
-	for range 2 {
-		small.scale = nextScale(small.scale)
-		if pages == 1 || small.scale == 0 || small.scale > smallest {
-			break
-		}
-		s := small.fabricSheet(i)
+	if pages == 1 {
+		return sheet
+	}
+	for _, way := range b.tighter() {
+		s := way.fabricSheet(i)
 		if n, _ := b.book.Extent(s); n < pages {
-			return s
+			best, sheet, pages = way, s, n
+		}
+		if pages == 1 {
+			return sheet
 		}
 	}
+	apart := *best
+	apart.fitting.apart = true
+	s := apart.fabricSheet(i)
+	if n, _ := b.book.Extent(s); n == pages && best.stepsSplit(i) {
+		return s
+	}
 	return sheet
+}
+
+// tighter lists the ways to set a sheet on fewer pages, from the least change to
+// the greatest.
+func (b *binder) tighter() []*binder {
+	var ways []*binder
+	for _, w := range []struct {
+		smaller int // steps of scale
+		columns bool
+	}{{0, false}, {1, false}, {0, true}, {1, true}, {2, false}, {2, true}} {
+		way := *b
+		way.fitting = fitting{close: true, columns: w.columns}
+		for range w.smaller {
+			way.scale = nextScale(way.scale)
+		}
+		if way.scale > 0 && way.scale <= max(smallest, b.scale) && !(w.columns && b.o.Large) {
+			ways = append(ways, &way)
+		}
+	}
+	return ways
+}
+
+// stepsSplit says whether the steps of a sheet with one cloth end on another page
+// than its picture.
+func (b *binder) stepsSplit(i int) bool {
+	f := &b.q.Fabrics[i]
+	top, steps := b.fabricTop(f)
+	picture, _ := b.book.Extent(page.Section{Blocks: top})
+	all, _ := b.book.Extent(page.Section{Blocks: append(top, steps...)})
+	return all > picture
 }
 
 // fabricSheet is the sheet of one fabric at the binder's scale.
@@ -42,13 +87,26 @@ func (b *binder) fabricSheet(i int) page.Section {
 	if i == b.firstSheet() {
 		section.Blocks = append(section.Blocks, anchorBlock("part "+string(Fabrics), partTitles[Fabrics]))
 	}
-	section.Blocks = append(section.Blocks, b.fabricHead(f)...)
-	section.Blocks = append(section.Blocks, b.missing(f)...)
-	for c := range f.Cloths {
-		section.Blocks = append(section.Blocks, b.cloth(f, c)...)
+	top, steps := b.fabricTop(f)
+	if b.fitting.apart && len(steps) > 0 {
+		top = append(top, page.Break{})
 	}
-	section.Blocks = append(section.Blocks, b.tally(f)...)
+	section.Blocks = slices.Concat(section.Blocks, top, steps, b.tally(f))
 	return section
+}
+
+// fabricTop is what stands on a sheet up to the tally, and apart from it the steps
+// where there is one cloth and they stand below its picture.
+func (b *binder) fabricTop(f *cutting.Fabric) (top, steps []page.Block) {
+	top = append(b.fabricHead(f), b.missing(f)...)
+	for c := range f.Cloths {
+		picture, below := b.cloth(f, c)
+		if top = append(top, picture...); len(f.Cloths) == 1 {
+			return top, below
+		}
+		top = append(top, below...)
+	}
+	return top, nil
 }
 
 // anchorBlock marks the start of a part that several sections make up.
@@ -102,11 +160,11 @@ func (b *binder) about(f *cutting.Fabric) string {
 	return dotted(append(parts, f.Fabric.Note)...)
 }
 
-// cloth is one cloth's diagram and its steps.
-func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
+// cloth is one cloth's diagram, and its steps where they stand below it.
+func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 	s, c := b.style, &f.Cloths[i]
 	if c.Unused() {
-		return []page.Block{page.Gap{H: s.Space}, page.Para{Text: s.Help.Say("Not needed, it stays whole: " + b.v.Written(c.Name) + "."), Mark: "unused"}}
+		return []page.Block{page.Gap{H: s.Space}, page.Para{Text: s.Help.Say("Not needed, it stays whole: " + b.v.Written(c.Name) + "."), Mark: "unused"}}, nil
 	}
 	d := b.newDiagram(f, i)
 	aside := b.clothWords(c)
@@ -121,10 +179,16 @@ func (b *binder) cloth(f *cutting.Fabric, i int) []page.Block {
 	pictures := b.pictures(f, i, d, title)
 	if len(pictures) == 1 && d.besideSteps() {
 		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c)), []string{b.numberWords(c)}
-		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}
+		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}, nil
 	}
-	blocks := append([]page.Block{heading}, pictures...)
-	return append(blocks, page.Heading{Text: "Cut in this order", Aside: dotted(b.numberWords(c), handWords(b.v))}, b.steps(f, c))
+	list := b.steps(f, c)
+	var steps page.Block = list
+	if b.fitting.columns {
+		list.Whole = true
+		steps = page.Columns{N: 2, Gutter: b.style.Break, Blocks: []page.Block{list}}
+	}
+	return append([]page.Block{heading}, pictures...),
+		[]page.Block{page.Heading{Text: "Cut in this order", Aside: dotted(b.numberWords(c), handWords(b.v))}, steps}
 }
 
 // beside sets a narrow picture on the near side of its steps.
@@ -217,7 +281,7 @@ func (b *binder) numberWords(c *cutting.Cloth) string {
 }
 
 // steps is the numbered cutting steps.
-func (b *binder) steps(f *cutting.Fabric, c *cutting.Cloth) page.Block {
+func (b *binder) steps(f *cutting.Fabric, c *cutting.Cloth) page.List {
 	s := b.style
 	list := page.List{Center: true}
 	lines := b.v.Steps(b.q.Plan, f, c)

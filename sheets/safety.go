@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets/say"
@@ -32,7 +34,7 @@ var dyeSteps = []string{
 	"Soak test: put a snip of 2 to 4 in (5 to 10 cm) into a clear glass of water as warm as you will wash the quilt, with the detergent you will use. Wait 30 minutes and look at the water against white paper.",
 	"Lay the snip, not rinsed, on white paper or on the lightest fabric of the quilt. Let it dry there and look for a stain.",
 	"Strong test, for a dark fabric that meets a white one: lay a wet snip of the dark on a wet snip of the white, on white paper, under a weight, overnight.",
-	"Write what you saw into the record below. Any fabric can bleed; reds, purples, navy, teal, deep and hand-dyed colours most often do.",
+	"Write what you saw into the dye test record. Any fabric can bleed; reds, purples, navy, teal, deep and hand-dyed colours most often do.",
 }
 
 var dyeOutcomes = [][2]string{
@@ -47,19 +49,25 @@ const dyeLimits = "A test and a colour-catching sheet are help, not proof. Wash 
 
 const defers = "These are the usual cautions, not a course. What the makers of your tools, cloth and detergents say, and the rules where you work or teach, come first."
 
-// safety is the page on blades, irons and dyes.
+// safety is the page on blades, irons and dyes, in two columns: lines of half the
+// width are easier to read, and all of it stands on one page. In large print each
+// headed part stays whole.
 func (b *binder) safety() []page.Block {
 	s := b.style
-	blocks := []page.Block{
-		page.Heading{Text: "Blades"}, rules(s, bladeRules),
+	blades := []page.Block{page.Heading{Text: "Blades"}, rules(s, bladeRules)}
+	pressing := []page.Block{
 		page.Heading{Text: "Pressing"}, rules(s, ironRules),
 		page.Gap{H: s.Space}, page.Para{Text: s.Help.Say(defers), Mark: "defers"},
-		page.Heading{Text: "Does the dye bleed?", Aside: "test before you cut"}, numbered(s, dyeSteps),
-		page.Gap{H: s.Space}, b.outcomes(), page.Gap{H: s.Space},
-		page.Para{Text: s.Body.Say(dyeLimits), Mark: "dye limits"},
 	}
-	blocks = append(blocks, b.dyeRecord()...)
-	return append(blocks, b.washNotes()...)
+	dye := []page.Block{page.Heading{Text: "Does the dye bleed?", Aside: "test before you cut"}, numbered(s, dyeSteps)}
+	seen := append([]page.Block{page.Heading{Text: "What the test says"}}, b.outcomes()...)
+	seen = append(seen, page.Gap{H: s.Space}, page.Para{Text: s.Body.Say(dyeLimits), Mark: "dye limits"})
+	record := []page.Block{page.Keep{Blocks: b.dyeRecord()}, page.Keep{Blocks: b.washNotes()}}
+	if b.o.Large {
+		return append([]page.Block{page.Keep{Blocks: blades}, page.Keep{Blocks: pressing}, page.Keep{Blocks: dye}, page.Keep{Blocks: seen}}, record...)
+	}
+	text := slices.Concat(blades, pressing, dye, seen)
+	return append([]page.Block{page.Columns{N: 2, Gutter: s.Break * 3 / 2, Blocks: text}}, record...)
 }
 
 func rules(s *page.Style, texts []string) page.Block {
@@ -79,14 +87,16 @@ func numbered(s *page.Style, texts []string) page.Block {
 }
 
 // outcomes says what to do on each outcome of the test.
-func (b *binder) outcomes() page.Block {
+func (b *binder) outcomes() []page.Block {
 	s := b.style
-	t := page.Table{Columns: []page.Column{{}, {Share: 1}}, Rules: page.Lined}
-	t.Head = []page.Row{page.TextRow(s.Label, "what you see", "what to do")}
-	for _, o := range dyeOutcomes {
-		t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(o[0]), s.Body.Say(o[1])))
+	var blocks []page.Block
+	for i, o := range dyeOutcomes {
+		if i > 0 {
+			blocks = append(blocks, page.Gap{H: s.Gap / 2})
+		}
+		blocks = append(blocks, page.Para{Text: page.Rich{s.Bold.Span(o[0] + ": "), s.Body.Span(o[1])}, Mark: "dye outcome"})
 	}
-	return t
+	return blocks
 }
 
 // dyeRecord is the table to fill in: a row for every fabric whose dye isn't

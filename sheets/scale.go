@@ -47,7 +47,7 @@ func (b *binder) scaleOf(c *cutting.Cloth) int {
 	}
 	room := b.book.Body().H * 3 / 5
 	scale := max(b.scale, b.widthScale(c), scaleFor(tallest, room))
-	return b.tighter(scale, c.Square+c.Root.H)
+	return b.smaller(scale, c.Square+c.Root.H)
 }
 
 // mostPages is over how many pages a picture may go before it is drawn smaller,
@@ -57,9 +57,9 @@ const (
 	smallest  = 12
 )
 
-// tighter is a smaller scale than the one given where the cloth is so long that
+// smaller is a smaller scale than the one given where the cloth is so long that
 // its picture would go over too many pages.
-func (b *binder) tighter(scale int, long length.Length) int {
+func (b *binder) smaller(scale int, long length.Length) int {
 	sheet := b.book.Body().H * 4 / 5
 	for _, n := range page.Scales {
 		if n > scale && n <= smallest && long/length.Length(scale) > mostPages*sheet {

@@ -44,6 +44,9 @@ func (q *Quilt) heaps(f *cutting.Fabric, p *cutting.Piece) []heap {
 func (b *binder) tally(f *cutting.Fabric) []page.Block {
 	s := b.style
 	t := page.Table{Columns: []page.Column{{Width: b.tallySizes(f)}, {}, {Share: 1}}, Pad: s.Gap}
+	if b.fitting.close {
+		t.Pad = s.Gap / 2
+	}
 	spares := false
 	for i, p := range f.Pieces {
 		for _, h := range b.q.heaps(f, p) {

@@ -138,8 +138,8 @@ func (t Tick) slabs(c *setting, _ length.Length) []slab {
 	return []slab{{h: s.Body.Lead, base: base, draw: draw}}
 }
 
-// A Keep holds blocks on one page if they fit on one. With Next it keeps them
-// with what follows too.
+// A Keep holds blocks on one page if they fit on one; else they break as they do by
+// themselves. With Next it keeps them with what follows too.
 type Keep struct {
 	Blocks []Block
 	Next   bool
@@ -148,13 +148,17 @@ type Keep struct {
 func (k Keep) slabs(c *setting, w length.Length) []slab {
 	out := slabsOf(c, w, k.Blocks)
 	// Columns are dealt over pages by themselves, so what is kept sets them whole.
+	n := len(out)
 	if kept := solid(out); !hasBreak(out) && heightOf(kept) <= c.tall {
-		out = kept
+		out, n = kept, len(kept)
+		for i := range n - 1 {
+			out[i].with = true
+		}
 	}
-	for i := range out {
-		out[i].with = k.Next || i < len(out)-1
+	if n > 0 {
+		out[n-1].with = k.Next
 	}
-	if len(out) > 0 && out[0].gap { // a gap before needs no company
+	if n > 0 && out[0].gap { // a gap before needs no company
 		out[0].with = false
 	}
 	return out

@@ -50,7 +50,7 @@ func TestFlow(t *testing.T) {
 		{"break first and last", []Block{Break{}, brick(1000, "a"), Break{}}, "a1"},
 		{"keep", []Block{brick(half, "a"), Keep{Blocks: []Block{brick(third, "b"), brick(third, "c")}}}, "a1 b2 c2"},
 		{"keep next", []Block{brick(half, "a"), Keep{Next: true, Blocks: []Block{brick(third, "b")}}, brick(third, "c")}, "a1 b2 c2"},
-		{"keep too much", []Block{brick(half, "a"), Keep{Blocks: []Block{brick(half, "b"), brick(half, "c"), brick(half, "d")}}}, "a1 b2 c2 d3"},
+		{"keep too much", []Block{brick(half, "a"), Keep{Blocks: []Block{brick(half, "b"), brick(half, "c"), brick(half, "d")}}}, "a1 b1 c2 d2"},
 		{"too high", []Block{brick(third, "a"), brick(2*h, "b"), brick(third, "c")}, "a1 b2 c3"},
 		{"heading stays", []Block{brick(h-s.Caps.Lead*3, "a"), Heading{Text: "x"}, brick(third, "b")}, "a1 b2"},
 		{"columns", []Block{Columns{N: 2, Blocks: []Block{brick(half, "a"), brick(half, "b"), brick(half, "c")}}, brick(1000, "d")}, "a1 b1 c1 d2"},

@@ -8,6 +8,8 @@ type List struct {
 	Items []ListItem
 	// Center puts the labels in the middle of their column.
 	Center bool
+	// Whole keeps each step in one column, or on one page.
+	Whole bool
 }
 
 // A ListItem is one step. Draw, if it is set, draws the label in place of the
@@ -75,7 +77,11 @@ func (l List) item(c *setting, it *ListItem, label, in, w length.Length) []slab 
 			first.draw(p, b)
 		}
 	}
-	if n := len(out); n > 1 {
+	if n := len(out); l.Whole {
+		for k := range n {
+			out[k].with = true
+		}
+	} else if n > 1 {
 		out[0].with, out[n-2].with = true, true
 	}
 	out[len(out)-1].with = it.With
