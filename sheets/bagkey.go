@@ -140,7 +140,9 @@ func (b *binder) blockTable() page.Block {
 				size = b.v.Size(block.Finished)
 			}
 		}
-		t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(place.Heading()), s.Body.Say(how), s.Body.Say(size), s.Body.Say(b.bagsOfPlace(place))))
+		row := page.RichRow(s.Bold.Say(place.Heading()), s.Body.Say(how), s.Body.Say(size), s.Body.Say(b.bagsOfPlace(place)))
+		row.Mark = "place " + place.Heading()
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }

@@ -100,7 +100,9 @@ func TestPageFacts(t *testing.T) {
 				facts(t, pages)
 				announced(t, pages)
 				headed(t, pages)
-				ordered(t, pages)
+				if what := complaints(q, o, pages); what != "" {
+					t.Error(what)
+				}
 			})
 		})
 	}
@@ -139,26 +141,6 @@ func headed(t *testing.T, pages []page.Page) {
 		if lowest[true] > lowest[false] {
 			t.Errorf("page %s ends on a heading", p.Label)
 		}
-	}
-}
-
-// ordered reports rows of the cutting order that stand alone on a page.
-func ordered(t *testing.T, pages []page.Page) {
-	t.Helper()
-	all, alone := map[string]bool{}, ""
-	for _, p := range pages {
-		here := map[string]bool{}
-		for _, it := range p.Items {
-			if strings.HasPrefix(it.What(), "order ") {
-				here[it.What()], all[it.What()] = true, true
-			}
-		}
-		if len(here) == 1 {
-			alone = p.Label
-		}
-	}
-	if alone != "" && len(all) > 1 {
-		t.Errorf("page %s has one row of the cutting order", alone)
 	}
 }
 

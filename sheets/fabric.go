@@ -323,7 +323,9 @@ func (b *binder) missing(f *cutting.Fabric) []page.Block {
 	t := page.Table{Columns: []page.Column{{Share: 1}, {Share: 2}}}
 	for i, n := range f.Short {
 		if n > 0 {
-			t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(say.Count(n)+" "+b.v.Size(f.Pieces[i].Size)), s.Body.Say("for "+say.BagList(b.q.BagsOf(f, f.Pieces[i])))))
+			row := page.RichRow(s.Bold.Say(say.Count(n)+" "+b.v.Size(f.Pieces[i].Size)), s.Body.Say("for "+say.BagList(b.q.BagsOf(f, f.Pieces[i]))))
+			row.Mark = "short " + f.Pieces[i].ID
+			t.Rows = append(t.Rows, row)
 		}
 	}
 	blocks = append(blocks, t)

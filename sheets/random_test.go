@@ -166,6 +166,9 @@ func (r randomPlan) complaint() string {
 		return problems.Error()
 	}
 	pages := doc.Pages
+	if what := complaints(q, o, pages); what != "" {
+		return what
+	}
 	if r.labels {
 		labels, err := sheets.Labels(q, sheets.LabelOptions{Stock: r.labelSheet()}, page.NewStyle(fonts.Default()))
 		if err != nil {

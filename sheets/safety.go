@@ -107,7 +107,9 @@ func (b *binder) dyeRecord() []page.Block {
 	t.Head = []page.Row{page.TextRow(s.Label, "fabric", "said of it", "date", "water", "paper", "what I did")}
 	for _, f := range b.q.Plan.Fabrics {
 		if word := bleedWord(f.Bleeds); word != "" {
-			t.Rows = append(t.Rows, page.RichRow(s.Body.Say(f.Name), s.Body.Say(word), nil, nil, nil, nil))
+			row := page.RichRow(s.Body.Say(f.Name), s.Body.Say(word), nil, nil, nil, nil)
+			row.Mark = "dye record " + f.ID
+			t.Rows = append(t.Rows, row)
 		}
 	}
 	for range 2 { // for what else turns out to want a test
@@ -136,9 +138,11 @@ func (b *binder) washNotes() []page.Block {
 	t := page.Table{Columns: []page.Column{{}, {Share: 1}}, Rules: page.Lined}
 	for _, f := range b.q.Plan.Fabrics {
 		if f.Prewash {
-			t.Rows = append(t.Rows, page.RichRow(s.Bold.Say(f.Name), s.Body.Say(
+			row := page.RichRow(s.Bold.Say(f.Name), s.Body.Say(
 				"wash before cutting; "+say.Percent(f.Shrink.Length)+" of its length and "+say.Percent(f.Shrink.Width)+
-					" of its width may be lost, and the shopping list allows for the length. Press, then measure the width again.")))
+					" of its width may be lost, and the shopping list allows for the length. Press, then measure the width again."))
+			row.Mark = "wash " + f.ID
+			t.Rows = append(t.Rows, row)
 		}
 	}
 	if len(t.Rows) == 0 {

@@ -23,7 +23,9 @@ func (b *binder) shopping() []page.Block {
 			continue // it is at hand
 		}
 		if len(f.Fabric.Have) > 0 {
-			have.Rows = append(have.Rows, b.shopRow(f, s.Body.Say(b.v.Shelf(f.Fabric.Have)), b.enough(f)))
+			row := b.shopRow(f, s.Body.Say(b.v.Shelf(f.Fabric.Have)), b.enough(f))
+			row.Mark = "shelf " + f.Fabric.ID
+			have.Rows = append(have.Rows, row)
 		} else {
 			buy.Rows = append(buy.Rows, b.shopRow(f, b.ask(f), b.comesFrom(f)))
 		}
@@ -132,7 +134,7 @@ func (b *binder) finishing() []page.Row {
 	s, p := b.style, b.q.Plan
 	var rows []page.Row
 	add := func(what string, text string) {
-		rows = append(rows, page.Row{Cells: []page.Cell{b.tick("shopping " + what), {Text: s.Bold.Say(what)}, {Text: s.Body.Say(text)}}})
+		rows = append(rows, page.Row{Mark: "finishing " + what, Cells: []page.Cell{b.tick("shopping " + what), {Text: s.Bold.Say(what)}, {Text: s.Body.Say(text)}}})
 	}
 	for _, f := range b.q.Finishings() {
 		add(f.What, say.Count(f.Count)+" "+b.v.Size(f.Size)+" from "+f.Fabric.Fabric.Name+", counted in its length")

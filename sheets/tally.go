@@ -94,7 +94,7 @@ func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {
 		size = append(size, s.Label.Span("\n"+b.v.Finished(h.finished, p.Size)))
 	}
 	mark := "tally " + p.ID + " bag " + digits(h.bag)
-	return page.Row{Mark: "tally row " + p.ID, Cells: []page.Cell{
+	return page.Row{Mark: "tally row " + p.ID + " bag " + digits(h.bag), Cells: []page.Cell{
 		{Text: size},
 		{W: s.Body.Size * 5, H: s.Body.Lead * 3 / 2, Sit: page.Top, Draw: func(pen *page.Pen, box page.Box) {
 			badge := page.Box{X: box.X, Y: box.Y, W: s.Body.Size * 5, H: s.Body.Lead * 3 / 2}

@@ -33,8 +33,47 @@ func (k Columns) slabs(c *setting, w length.Length) []slab {
 	if len(set.slabs) == 0 {
 		return nil
 	}
-	_, _, least := stack(set.slabs[:chainEnd(set.slabs, 0)], endless, false)
-	return []slab{{h: least, columns: set}}
+	return []slab{{h: set.least(), columns: set}}
+}
+
+// least is the height that columns need at least on a page: that of the higher of
+// the first two things in them, so that none stands alone.
+func (c *columnSet) least() length.Length {
+	h := length.Length(0)
+	for at, n := 0, 0; at < len(c.slabs) && n < min(2, c.n); {
+		end := chainEnd(c.slabs, at)
+		if _, _, tall := stack(c.slabs[at:end], endless, false); tall > 0 {
+			h, n = max(h, tall), n+1
+		}
+		at = end
+	}
+	return h
+}
+
+// spare is how many of n slabs to place where more follow: without the last thing
+// of them, if else the thing that follows stood alone on its page.
+func spare(slabs []slab, n int) int {
+	if n == len(slabs) || things(slabs[n:]) > 1 || things(slabs[:n]) < 3 {
+		return n
+	}
+	last := 0
+	for at := 0; at < n; at = chainEnd(slabs, at) {
+		if !slabs[at].gap {
+			last = at
+		}
+	}
+	return last
+}
+
+// things counts what is kept together, without the white between.
+func things(slabs []slab) int {
+	n := 0
+	for at := 0; at < len(slabs); at = chainEnd(slabs, at) {
+		if !slabs[at].gap {
+			n++
+		}
+	}
+	return n
 }
 
 // deal fills the columns up to a height of h and says how many slabs it used
@@ -77,7 +116,7 @@ func (f *flow) columns(c *columnSet) {
 func (c *columnSet) level(slabs []slab, h length.Length, fresh bool) ([][]placed, int, length.Length) {
 	cols, n, used := c.deal(slabs, h, fresh)
 	if n < len(slabs) {
-		return cols, n, used
+		return c.deal(slabs[:spare(slabs, n)], h, fresh)
 	}
 	least := sort.Search(int(max(h, 0)), func(i int) bool {
 		_, n, _ := c.deal(slabs, length.Length(i), false)
