@@ -180,7 +180,7 @@ func (b *binder) blockBagRows(g *bag.Bag, block *plan.Block, pic *picture.Pictur
 	s := b.style
 	var rows []page.Row
 	for i, r := range g.Rows {
-		row := page.Row{With: i < len(g.Rows)-1, Mark: "block bag " + digits(g.Number), Cells: make([]page.Cell, 2, 4)}
+		row := page.Row{With: i < len(g.Rows)-1, Mark: "block bag " + block.ID + " " + digits(g.Number), Cells: make([]page.Cell, 2, 4)}
 		if i == 0 {
 			row.Cells[0] = page.Cell{Text: s.Bold.Say(digits(g.Number))}
 			if pic != nil {

@@ -3,6 +3,7 @@ package sheets_test
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -38,43 +39,83 @@ func texts(p page.Page, mark string) []string {
 
 // rowMark is the mark of what stands in a table's row, up to what tells the row
 // from others: the rows of one table have the same first word or two.
-var rowMark = regexp.MustCompile(`^(order|shopping|finishing|shelf|bag|block bag|place|short|tally row|dye record|wash) (.+)$`)
+var rowMark = regexp.MustCompile(`^(order|shopping|finishing|shelf|bag|block bag \S+|place|short|tally row|dye record|wash) (.+)$`)
 
-// orphan finds a table of which one row stands alone on its first or last page.
-func orphan(pages []page.Page) string {
-	type table struct{ kind, sheet string }
-	var rows = map[table][]map[string]bool{}
-	var last = map[table]int{}
-	var where = map[table][]string{}
-	for n, p := range pages {
-		sheet := ""
-		if heads := texts(p, "header"); len(heads) > 0 {
-			sheet, _, _ = strings.Cut(heads[0], " · ")
-		}
+// A tablePart is what stands of a table on one page: the ways its rows are told
+// apart.
+type tablePart struct {
+	page page.Page
+	rows []string
+}
+
+// tableParts are the parts of all tables, each told by its sheet and its kind.
+func tableParts(pages []page.Page) (tables []string, parts map[string][]tablePart) {
+	parts = map[string][]tablePart{}
+	for _, p := range pages {
+		sheet := sheetOf(p)
 		for _, it := range p.Items {
 			m := rowMark.FindStringSubmatch(it.What())
 			if _, isText := it.(page.Text); m == nil || !isText || m[2] == "badge" || m[2] == "number" {
 				continue
 			}
-			t := table{m[1], sheet}
-			if at, ok := last[t]; !ok || at != n {
-				rows[t] = append(rows[t], map[string]bool{})
-				where[t] = append(where[t], p.Label)
-				last[t] = n
+			name := sheet + ": " + m[1]
+			all := parts[name]
+			if len(all) == 0 {
+				tables = append(tables, name)
 			}
-			rows[t][len(rows[t])-1][m[2]] = true
+			if n := len(all); n == 0 || all[n-1].page.Label != p.Label {
+				all = append(all, tablePart{page: p})
+			}
+			if last := &all[len(all)-1]; !slices.Contains(last.rows, m[2]) {
+				last.rows = append(last.rows, m[2])
+			}
+			parts[name] = all
 		}
 	}
-	for t, on := range rows {
-		if n := len(on); n > 1 {
-			for _, i := range []int{0, n - 1} {
-				if len(on[i]) == 1 {
-					return fmt.Sprintf("page %s has one row of table %q of %q", where[t][i], t.kind, t.sheet)
-				}
+	return tables, parts
+}
+
+// sheetOf is the sheet that a page belongs to.
+func sheetOf(p page.Page) string {
+	heads := texts(p, "header")
+	if len(heads) == 0 {
+		return ""
+	}
+	sheet, _, _ := strings.Cut(heads[0], " · ")
+	return sheet
+}
+
+// orphan finds a table of which one row stands alone on its first or last page,
+// unless the row is so high that two of them are too much for a page.
+func orphan(pages []page.Page) string {
+	tables, parts := tableParts(pages)
+	for _, name := range tables {
+		all := parts[name]
+		if len(all) == 1 {
+			continue
+		}
+		for _, part := range []tablePart{all[0], all[len(all)-1]} {
+			if len(part.rows) == 1 && !high(part) {
+				return fmt.Sprintf("page %s has one row of %s", part.page.Label, name)
 			}
 		}
 	}
 	return ""
+}
+
+// high says whether the boxes to tick of a part with one row take more than a
+// quarter of the page.
+func high(part tablePart) bool {
+	var all page.Box
+	for _, it := range part.page.Items {
+		if strings.HasPrefix(it.What(), "tally "+part.rows[0]+" ") {
+			if all.W == 0 {
+				all = it.Bounds()
+			}
+			all = all.Union(it.Bounds())
+		}
+	}
+	return all.H > part.page.Live.H/4
 }
 
 // uncontinued finds a picture that says it is continued where no picture says that
@@ -106,10 +147,7 @@ var noted = regexp.MustCompile(`cut strips? (\d+)(?:–(\d+))? at `)
 func unmeasured(q *sheets.Quilt, pages []page.Page) string {
 	said := map[string]int{}
 	for _, p := range pages {
-		sheet := ""
-		if heads := texts(p, "header"); len(heads) > 0 {
-			sheet, _, _ = strings.Cut(heads[0], " · ")
-		}
+		sheet := sheetOf(p)
 		said[sheet] += len(texts(p, "strip"))
 		for _, m := range noted.FindAllStringSubmatch(strings.ReplaceAll(strings.Join(texts(p, "key"), " "), "– ", "–"), -1) {
 			first, last := atoi(m[1]), atoi(m[1])
