@@ -25,6 +25,11 @@ func (b *binder) bagTable() page.Block {
 		Head:    []page.Row{page.TextRow(s.Label, "", "bag", "code", "for", "pieces, as cut", "from")},
 		Rules:   page.Lined,
 	}
+	if b.o.Large { // a column of its own would hold a word a line
+		last := len(t.Columns) - 1
+		t.Columns = t.Columns[:last]
+		t.Head[0].Cells = append(t.Head[0].Cells[:last-1], page.Cell{Text: s.Label.Say("pieces, and from what")})
+	}
 	if b.q.Drawn() { // little pictures stand before the pieces
 		t.Columns = slices.Insert(t.Columns, 4, page.Column{Width: pictureSide})
 		t.Head[0].Cells = slices.Insert(t.Head[0].Cells, 4, page.Cell{Text: s.Label.Say("place")})
@@ -74,10 +79,20 @@ func (b *binder) bagRows(g *bag.Bag, sums []cutting.Explained) []page.Row {
 			}
 			row.Cells = append(row.Cells, picture)
 		}
-		row.Cells = append(row.Cells, page.Cell{Text: b.pieceWords(r, sums)}, b.sources(r))
+		row.Cells = append(row.Cells, b.pieceCells(row.Mark, r, sums)...)
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// pieceCells are a kind of piece and what it comes from, one under the other in
+// large print.
+func (b *binder) pieceCells(mark string, r bag.Row, sums []cutting.Explained) []page.Cell {
+	words, sources := b.pieceWords(r, sums), b.sources(r)
+	if !b.o.Large {
+		return []page.Cell{{Text: words}, sources}
+	}
+	return []page.Cell{{Blocks: append([]page.Block{page.Para{Text: words, Mark: mark}}, sources.Blocks...)}}
 }
 
 // bagNumber is the cell that a fabric's sheet leads to.

@@ -103,12 +103,12 @@ func orphan(pages []page.Page) string {
 	return ""
 }
 
-// high says whether the boxes to tick of a part with one row take more than a
-// quarter of the page.
+// high says whether the boxes to tick of a part with one row, or the fabrics that
+// are named in it, take more than a quarter of the page.
 func high(part tablePart) bool {
 	var all page.Box
 	for _, it := range part.page.Items {
-		if strings.HasPrefix(it.What(), "tally "+part.rows[0]+" ") {
+		if strings.HasPrefix(it.What(), "tally "+part.rows[0]+" ") || it.What() == "sources" {
 			if all.W == 0 {
 				all = it.Bounds()
 			}

@@ -3,8 +3,8 @@ package page
 import "cutbinder/layout/length"
 
 // A Table sets rows of cells in columns. It is broken over pages between rows,
-// its Head repeated; its first two rows stay together, and its last two. A row
-// higher than a page is broken inside its cells.
+// its Head repeated; its first two rows stay together, and its last two, or what is kept
+// with them. A row higher than a page is broken inside its cells.
 type Table struct {
 	Columns []Column
 	Head    []Row
@@ -131,16 +131,30 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 	out := head
 	// Columns are dealt row by row: there a row may stand alone.
 	pairs := len(t.Rows) > 1 && !c.inColumns
+	first, last := t.groupEnds()
 	for i := range t.Rows {
 		ss := g.row(&t.Rows[i], false, i == len(t.Rows)-1)
 		for j := range ss {
 			ss[j].head = head
 			ss[j].with = t.Rows[i].With || j == 0 && len(ss) > 1 ||
-				pairs && len(ss) == 1 && (i == 0 || i == len(t.Rows)-2)
+				pairs && (i == first && len(ss) == 1 || i == last && j == len(ss)-1)
 		}
 		out = append(out, ss...)
 	}
 	return out[:len(out):len(out)]
+}
+
+// groupEnds are the last rows of the first group of rows that are kept together,
+// and of the last group but one.
+func (t *Table) groupEnds() (first, last int) {
+	for first < len(t.Rows)-1 && t.Rows[first].With {
+		first++
+	}
+	last = len(t.Rows) - 2
+	for last >= 0 && t.Rows[last].With {
+		last--
+	}
+	return first, last
 }
 
 // heightOf is how high slabs without gaps stand.
