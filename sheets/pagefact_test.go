@@ -104,10 +104,15 @@ func orphan(pages []page.Page) string {
 }
 
 // high says whether the boxes to tick of a part with one row, or the fabrics that
-// are named in it, take more than a quarter of the page.
+// are named in it, take more than a quarter of the page, or it lists two kinds of
+// pieces: a bag that goes on from the page before.
 func high(part tablePart) bool {
 	var all page.Box
+	kinds := 0
 	for _, it := range part.page.Items {
+		if text, ok := it.(page.Text); ok && strings.HasSuffix(text.What(), "bag "+part.rows[0]) && strings.HasPrefix(text.Words(), "(") {
+			kinds++
+		}
 		if strings.HasPrefix(it.What(), "tally "+part.rows[0]+" ") || it.What() == "sources" {
 			if all.W == 0 {
 				all = it.Bounds()
@@ -115,7 +120,7 @@ func high(part tablePart) bool {
 			all = all.Union(it.Bounds())
 		}
 	}
-	return all.H > part.page.Live.H/4
+	return kinds > 1 || all.H > part.page.Live.H/4
 }
 
 // uncontinued finds a picture that says it is continued where no picture says that
