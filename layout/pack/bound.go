@@ -4,6 +4,11 @@ import "math/bits"
 
 // boundAny is a length that no edge-to-edge cutting of any kind, nor indeed any
 // placing without overlap, of the sizes from a width can do with less of.
+func boundAny(sizes []size, width int64) int64 {
+	return max(boundMapped(sizes, width), boundWide(sizes, width))
+}
+
+// boundMapped is a bound like boundAny's.
 //
 // It rests on dual feasible functions (Fekete & Schepers 2004): functions f of
 // a part of the whole with Σ f(x) <= 1 wherever Σ x <= 1. If widths and heights
@@ -11,7 +16,7 @@ import "math/bits"
 // alone mapped, the area over the width is a bound; with heights mapped too, a
 // length is refuted where the mapped area exceeds one. A piece that may turn
 // counts as it takes the least. All in whole numbers.
-func boundAny(sizes []size, width int64) int64 {
+func boundMapped(sizes []size, width int64) int64 {
 	in := newInstance(sizes, width)
 	if in.coarse || len(in.lies) == 0 {
 		return boundArea(sizes, width)
