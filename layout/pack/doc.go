@@ -56,8 +56,20 @@
 //
 // # Thrifty
 //
-// Long pieces are set side by side along the cloth, and the rest of the width is
-// cut as narrower cloth; the shortest length is found by halving.
+// A plan of five stages is either strips, whose columns are each cut as a narrow
+// cloth is in strips; or sections along the cloth, each cut in stacks. Of few
+// pieces the shortest is found by dynamic programming over what comes from a
+// section (slicer): for every choice of pieces and number of stages the boxes that
+// they may need, of which those that waste more than a length allows are dropped.
+// It is asked for lengths from the bound on, which rises as they are refuted.
+//
+// Of more pieces strips are taken out of the best plan of the simpler kinds, a few
+// at a time, and their pieces cut anew in the same way (mender). And long pieces
+// of one size or two are laid out on a narrow width (lane), and the rest of the
+// width is cut as narrower cloth, over the whole length, which is found by
+// halving, or only beside them. This takes up to half as much work again as
+// stacks may take: these come first, as if they alone were asked for, so that
+// thrifty is never worse.
 //
 // # Given cloths
 //
@@ -74,8 +86,9 @@
 //
 // # Any plan
 //
-// Result.Any bounds the length of every cutting whatever its stages, by area and
-// dual feasible functions (Fekete & Schepers 2004).
+// Result.Any bounds the length of every cutting whatever its stages, by area, by
+// dual feasible functions (Fekete & Schepers 2004), and by what can't lie side by
+// side, whose heights add (boundWide).
 //
 // All work is counted, not timed: the same problem and effort give the same
 // layout on any machine.

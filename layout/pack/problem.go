@@ -62,8 +62,8 @@ type Problem struct {
 	Purchase func(used int64) int64
 	// Effort is how much work may be spent, in the engine's own units: see
 	// EffortPerSecond. Nought leaves it to the engine: a second's at
-	// most, less where nothing comes of it. The answer depends on it and
-	// never on the clock.
+	// most, less where nothing comes of it. Thrifty may take half as much
+	// again. The answer depends on it and never on the clock.
 	Effort int64
 }
 

@@ -66,6 +66,15 @@ func (e *engine) usual() int64 {
 	return e.work.limit
 }
 
+// extend allows half as much work again for what thrifty plans gain, and gives the
+// limit: strips and stacks have had all that they get where stacks are asked for,
+// so that thrifty is never worse.
+func (e *engine) extend() int64 {
+	more := e.usual() / 2
+	e.work.limit = max(e.work.limit, e.work.spent) + more
+	return e.work.spent + more
+}
+
 // bought lays the pieces out on cloth to be bought.
 func (e *engine) bought() Result {
 	p := e.p
@@ -77,10 +86,12 @@ func (e *engine) bought() Result {
 	for kind := Strips; kind <= p.Kind; kind++ {
 		share := e.usual()
 		switch {
-		case kind < p.Kind:
-			share /= int64(4 - 2*kind)
+		case kind == Strips && p.Kind > Strips:
+			share /= 4
 		case kind == Stacks:
 			share = e.work.limit // it ends by itself where nothing comes of it
+		case kind == Thrifty:
+			share = e.extend()
 		}
 		var next plan
 		switch known := (plan{root: best.root, used: best.used, bound: lowest}); kind {
