@@ -78,7 +78,8 @@
 // few cloths at a time are cleared and filled again (exchange), each by a
 // knapsack of strips over its length (filler), at prices that rise for what is
 // left over; and with everything placed, one cloth is cleared for good and the
-// others are to take what lay on it.
+// others are to take what lay on it. At last what lies on a cloth moves to one
+// that isn't needed, where it is easier to cut.
 //
 // That no more pieces can be placed, or no fewer cloths do, is proved by prices
 // (room): of dual feasible functions for any kind of cutting, and for strips and

@@ -36,13 +36,48 @@ func (e *engine) given() Result {
 			break
 		}
 	}
-	for i, c := range e.p.Given {
-		best.roots[i] = e.smooth(best.roots[i], c.W, c.L, kind, e.usual()/int64(64*len(e.p.Given)))
+	for i, root := range best.roots {
+		best.roots[i] = e.smoothOn(root, i, kind)
 	}
+	e.elsewhere(&best, kind)
 	out := e.p.layOut(e.sizes, best.roots)
 	out.Proved = sure
 	e.boundGiven(&out)
 	return out
+}
+
+// smoothOn makes what lies on a given cloth easier to cut.
+func (e *engine) smoothOn(root node, cloth int, kind Kind) node {
+	c := e.p.Given[cloth]
+	return e.smooth(root, c.W, c.L, kind, e.usual()/int64(64*len(e.p.Given)))
+}
+
+// elsewhere moves what lies on a cloth to one that isn't needed, where that is
+// easier to cut.
+func (e *engine) elsewhere(l *load, kind Kind) {
+	was := e.p.layOut(e.sizes, l.roots)
+	m := judge(e.p, &was)
+	for c, held := range l.held {
+		tried := []Cloth{e.p.Given[c]}
+		for u, cloth := range e.p.Given {
+			if done(held) || !done(l.held[u]) || slices.Contains(tried, cloth) {
+				continue
+			}
+			tried = append(tried, cloth)
+			root, ok := e.attempt(held, cloth, kind, e.work.spent+e.usual()/256)
+			if !ok {
+				continue
+			}
+			roots := slices.Clone(l.roots)
+			roots[c], roots[u] = node{dir: Across, size: -1}, e.smoothOn(root, u, kind)
+			r := e.p.layOut(e.sizes, roots)
+			if n := judge(e.p, &r); n.better(&m) < 0 {
+				l.roots, m = roots, n
+				l.held[c], l.held[u] = l.held[u], held
+				break
+			}
+		}
+	}
 }
 
 // A start is what filling the cloths one after the other comes to, and whether

@@ -74,6 +74,53 @@ func TestGivenIsNoWorseThanOneByOne(t *testing.T) {
 	}
 }
 
+func TestGivenChoice(t *testing.T) {
+	// Four squares of 5: the larger cloth takes two strips, the wider one.
+	squares := []Item{{5, 5, 4, false}}
+	long := []Item{{3, 11, 1, false}, {2, 2, 3, false}}
+	for _, c := range []struct {
+		name  string
+		items []Item
+		given []Cloth
+		want  []int // which cloths are cut into
+	}{
+		{"fewest strips", squares, []Cloth{{10, 12}, {20, 5}}, []int{1}},
+		{"fewest cloths first", squares, []Cloth{{10, 5}, {10, 5}, {10, 10}}, []int{2}},
+		{"the long piece needs the long cloth", long, []Cloth{{10, 10}, {5, 11}}, []int{1}},
+	} {
+		r := solved(t, Problem{Kind: Stacks, Items: c.items, Given: c.given})
+		var got []int
+		for i, cloth := range r.Cloths {
+			if cloth.Dir != None {
+				got = append(got, i)
+			}
+		}
+		if !slices.Equal(got, c.want) || !r.Proved || !done(r.Short) {
+			t.Errorf("%s: cut into %v, proved %v, short %v, want %v", c.name, got, r.Proved, r.Short, c.want)
+		}
+	}
+}
+
+func TestGivenProofs(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		kind  Kind
+		items []Item
+		given []Cloth
+		short []int
+	}{
+		{"no two fit one cloth", Thrifty, []Item{{6, 6, 3, false}, {1, 1, 1, false}}, []Cloth{{10, 10}, {10, 10}}, []int{1, 0}},
+		{"only one cloth is long enough", Thrifty, []Item{{6, 12, 2, true}}, []Cloth{{10, 10}, {10, 12}, {10, 10}}, []int{1}},
+		{"by strips alone", Strips, []Item{{5, 6, 2, false}, {5, 4, 4, false}}, []Cloth{{5, 10}, {5, 11}}, []int{0, 2}},
+		{"squares in an uneven cloth", Stacks, []Item{{3, 3, 20, true}}, []Cloth{{8, 8}, {11, 5}}, []int{13}},
+	} {
+		r := solved(t, Problem{Kind: c.kind, Items: c.items, Given: c.given})
+		if !slices.Equal(r.Short, c.short) || !r.Proved {
+			t.Errorf("%s: short %v, proved %v, want %v", c.name, r.Short, r.Proved, c.short)
+		}
+	}
+}
+
 // onCloth says of every set of the pieces whether it fits a cloth in a kind of
 // cutting.
 func (b *brute) onCloth(c Cloth, kind Kind) []bool {
