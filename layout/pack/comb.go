@@ -65,8 +65,9 @@ func (s *search) cut(ps []pattern) {
 }
 
 // comb cuts some pieces anew by a beam search under a guide drawn by chance, and
-// gives a plan in patterns of the pool that is at most cutoff high.
-func (p *polisher) comb(left []int, cutoff int) ([]usage, bool) {
+// gives a plan in patterns of the pool that is at most cutoff high. The width of the
+// search is 8 doubled fewer than wide times.
+func (p *polisher) comb(left []int, cutoff, wide int) ([]usage, bool) {
 	s := p.s
 	in, index := s.part(left)
 	b := newBeam(in, s.work)
@@ -76,7 +77,7 @@ func (p *polisher) comb(left []int, cutoff int) ([]usage, bool) {
 	total := s.work.limit
 	s.work.limit = min(total, s.work.spent+total/200)
 	var plan []usage
-	b.start(8 << p.draw(5))
+	b.start(8 << p.draw(wide))
 	strips, _ := b.run(top + 1)
 	for _, q := range strips {
 		plan = append(plan, usage{s.m.add(s.adopt(in, &q, index)), 1})

@@ -12,15 +12,28 @@ type diver struct {
 	limits []limit
 	plan   []usage
 	base   int // height so far
+
+	by    *plunger // whose dive it is, if any
+	noise float64  // by how much chance alters what is fixed
+	tail  int      // so few pieces left are combed
 }
 
 // dive fixes patterns of the relaxed solution one after the other, solving
 // again after each, until a plan is found or is sure to be no better.
 func (s *search) dive(limits []limit, r relaxation) {
 	d := diver{s: s, left: append([]int(nil), s.left...), limits: append([]limit(nil), limits...)}
+	d.run(r)
+}
+
+// run fixes patterns until a plan is found or is sure to be no better.
+func (d *diver) run(r relaxation) {
+	s := d.s
 	for !s.work.stop() && d.round(&r) && d.base < s.cutoff {
 		if done(d.left) {
 			s.cutoff, s.plan = d.base, d.plan
+			return
+		}
+		if d.by != nil && d.comb() {
 			return
 		}
 		r = s.m.relax(d.left, d.limits, r.basis, d.base, s.cutoff, s.kind != Strips && len(s.in.sizes) > fewSizes)
@@ -30,14 +43,42 @@ func (s *search) dive(limits []limit, r relaxation) {
 	}
 }
 
+// comb completes the plan by a beam search over the last pieces, and says whether
+// that made it better than the best.
+func (d *diver) comb() bool {
+	s := d.s
+	n := sum(d.left)
+	if n > d.tail {
+		return false
+	}
+	d.tail = n * 2 / 3
+	rest, ok := d.by.p.comb(d.left, s.cutoff-1-d.base, 7)
+	if !ok {
+		return false
+	}
+	was := s.cutoff
+	s.accept(append(d.plan[:len(d.plan):len(d.plan)], rest...))
+	return s.cutoff < was
+}
+
 // round fixes what is used a whole number of times, or else the pattern nearest
 // to one. It reports whether that was possible.
 func (d *diver) round(r *relaxation) bool {
 	before := len(d.plan)
 	best := share{n: -1}
 	for _, u := range r.use {
-		d.fix(u.pattern, int(u.n+1e-6))
-		if u.n > best.n && d.s.m.pool[u.pattern].times(d.left) > 0 {
+		n := int(u.n + 1e-6)
+		if n > 0 && d.noise > 0 && d.by.chance() < d.noise/2 {
+			n--
+		}
+		d.fix(u.pattern, n)
+		if d.s.m.pool[u.pattern].times(d.left) == 0 {
+			continue
+		}
+		if d.noise > 0 {
+			u.n += d.noise * d.by.chance()
+		}
+		if u.n > best.n {
 			best = u
 		}
 	}

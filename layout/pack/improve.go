@@ -40,7 +40,7 @@ const quickNodes = 60
 func (s *search) improveStacks() {
 	from := s.work.spent
 	all := s.work.limit - from
-	proof := all / 6
+	proof := all / 10
 	if s.hasty {
 		all /= 4
 		proof = all / 16
@@ -80,7 +80,8 @@ func (s *search) improveStacks() {
 // turns lists the methods that suit the problem's number of pieces.
 func (s *search) turns() []func(int64) {
 	p := &polisher{s: s, dice: dice{1}}
-	turns := []func(int64){s.again, func(l int64) { p.idle = 0; p.run(l) }}
+	d := newPlunger(s)
+	turns := []func(int64){d.run, func(l int64) { p.idle = 0; p.run(l) }}
 	pieces := sum(s.left)
 	if pieces*len(s.in.lies) <= maxComb {
 		turns = append(turns, newComber(s).run) // at combing
@@ -91,7 +92,7 @@ func (s *search) turns() []func(int64) {
 	if v := newValuer(s); v != nil {
 		turns = append(turns, v.run)
 	}
-	return turns
+	return append(turns, s.again)
 }
 
 // A round gives every method its turn. One that gains nothing sits out some of
@@ -133,7 +134,7 @@ func (r *round) run(slice int64) {
 		if r.dry[i]++; d > 0 {
 			r.dry[i] = 0
 		}
-		if i == 0 && d == 0 && r.s.nodes <= 1 {
+		if i == 0 && d == 0 && r.s.rough == 0 {
 			r.long = 4 // its first dive never came to the ground
 			r.dry[i] = 0
 		}

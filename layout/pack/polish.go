@@ -82,7 +82,7 @@ func (p *polisher) try() bool {
 	way, from := p.choose(sum(left)), s.work.spent
 	switch way {
 	case byComb:
-		plan, ok = p.comb(left, cutoff)
+		plan, ok = p.comb(left, cutoff, 5)
 	case byShake:
 		plan, ok = p.shake(left, cutoff)
 	default:

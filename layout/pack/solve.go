@@ -87,7 +87,7 @@ func (e *engine) bought() Result {
 		share := e.usual()
 		switch {
 		case kind == Strips && p.Kind > Strips:
-			share /= 4
+			share /= 16
 		case kind == Stacks:
 			share = e.work.limit // it ends by itself where nothing comes of it
 		case kind == Thrifty:
