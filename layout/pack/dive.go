@@ -1,6 +1,9 @@
 package pack
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // fewSizes is for how many sizes stacks are priced in full while diving.
 const fewSizes = 4
@@ -16,6 +19,7 @@ type diver struct {
 	by    *plunger // whose dive it is, if any
 	noise float64  // by how much chance alters what is fixed
 	tail  int      // so few pieces left are combed
+	taboo []int    // patterns not to be fixed
 }
 
 // dive fixes patterns of the relaxed solution one after the other, solving
@@ -48,10 +52,10 @@ func (d *diver) run(r relaxation) {
 func (d *diver) comb() bool {
 	s := d.s
 	n := sum(d.left)
-	if n > d.tail {
+	if n > d.tail || 4*n > 3*sum(s.left) {
 		return false
 	}
-	d.tail = n * 2 / 3
+	d.tail = n / 2
 	rest, ok := d.by.p.comb(d.left, s.cutoff-1-d.base, 7)
 	if !ok {
 		return false
@@ -67,6 +71,9 @@ func (d *diver) round(r *relaxation) bool {
 	before := len(d.plan)
 	best := share{n: -1}
 	for _, u := range r.use {
+		if slices.Contains(d.taboo, u.pattern) {
+			continue
+		}
 		n := int(u.n + 1e-6)
 		if n > 0 && d.noise > 0 && d.by.chance() < d.noise/2 {
 			n--
@@ -88,12 +95,47 @@ func (d *diver) round(r *relaxation) bool {
 		}
 		d.fix(best.pattern, 1)
 	}
+	if d.by != nil {
+		if !d.part(before) {
+			return false
+		}
+		if len(d.plan) == before {
+			return d.round(r) // without what is taboo now
+		}
+	}
 	for k := range d.limits {
 		if l := &d.limits[k]; l.n < 0 {
 			if l.le {
 				return false
 			}
 			l.n = 0
+		}
+	}
+	return true
+}
+
+// maxTaboo is how many patterns of a dive can become taboo.
+const maxTaboo = 4
+
+// part makes sure that no dive before came by here: else it takes one of the
+// patterns back that were fixed last, and makes it taboo. It reports whether that
+// was possible.
+func (d *diver) part(last int) bool {
+	for !d.by.fresh(d) {
+		if len(d.taboo) == maxTaboo || len(d.plan) == last {
+			return false
+		}
+		i := last + d.by.p.draw(len(d.plan)-last)
+		u := d.plan[i]
+		d.taboo = append(d.taboo, u.pattern)
+		d.plan = slices.Delete(d.plan, i, i+1)
+		p := &d.s.m.pool[u.pattern]
+		d.base -= u.n * p.h
+		for _, t := range p.cover {
+			d.left[t.size] += u.n * t.n
+		}
+		if len(d.plan) == last {
+			break
 		}
 	}
 	return true

@@ -49,7 +49,9 @@
 // the width; the master problem is the same, its heights now any sums of sides.
 // The knapsacks don't see that two columns draw on the same pieces, so they
 // bound the worth, and patterns are made from what is really left, column by
-// column. Plans also come from beam searches over the pieces, of the whole
+// column. Plans come from dives that are left to chance and kept from ways gone
+// before, whose last pieces are cut by beam searches (plunger); also from beam
+// searches over the pieces, of the whole
 // problem (comber) and of a few strips' pieces at a time (polisher), from
 // annealing, for few pieces, and from sequential value correction. What gains
 // nothing sits rounds out (round).

@@ -32,15 +32,15 @@ func (s *search) improve() {
 // polishing finds.
 const quickNodes = 60
 
-// improveStacks is improve for stacks, where no method is best for all: the
-// search with estimated bounds, the polishing, the beam searches, the annealing
-// and the value correction take turns, each half as long again as before, and at last
-// a proof is tried. A hasty search gives up when nothing has come of some times
-// the work that led to the last gain.
+// improveStacks is improve for stacks, where no method is best for all: dives
+// from the root, the polishing, the beam searches, the annealing, the value
+// correction and the search with estimated bounds take turns, each half as long
+// again as before, and at last a proof is tried. A hasty search gives up when
+// nothing has come of some times the work that led to the last gain.
 func (s *search) improveStacks() {
 	from := s.work.spent
 	all := s.work.limit - from
-	proof := all / 10
+	proof := all / 12
 	if s.hasty {
 		all /= 4
 		proof = all / 16
@@ -102,7 +102,7 @@ type round struct {
 	turns []func(int64)
 	dry   []int // turns of each method since it last gained
 	wait  []int // rounds that it sits out yet
-	long  int64 // how much more work than others the search gets, which begins anew each time
+	long  int64 // how much more work than others the dives get, which begin anew each time
 	gain  int64 // work spent until the last gain
 	was   int   // height then
 }
@@ -135,7 +135,7 @@ func (r *round) run(slice int64) {
 			r.dry[i] = 0
 		}
 		if i == 0 && d == 0 && r.s.rough == 0 {
-			r.long = 4 // its first dive never came to the ground
+			r.long = 4 // not even the root was solved
 			r.dry[i] = 0
 		}
 		if i != combing {

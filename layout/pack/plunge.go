@@ -10,6 +10,7 @@ type plunger struct {
 	p     *polisher
 	basis []int
 	turn  int
+	seen  table // what dives came by
 }
 
 // noises are how much chance alters the choice of the patterns to be fixed, of
@@ -18,7 +19,9 @@ var noises = []float64{0, 0.1, 0.3, 0.6, 1}
 
 // newPlunger prepares dives of a search.
 func newPlunger(s *search) *plunger {
-	return &plunger{s: s, p: &polisher{s: s, dice: dice{2}}}
+	p := &plunger{s: s, p: &polisher{s: s, dice: dice{2}}}
+	p.seen.clear(1 << 12)
+	return p
 }
 
 // run dives until the work reaches a limit. A dive begun is brought to its end.
@@ -48,3 +51,13 @@ func (p *plunger) run(limit int64) {
 
 // chance draws a number from nought to one.
 func (p *plunger) chance() float64 { return float64(p.p.draw(1<<10)) / (1 << 10) }
+
+// fresh says whether no dive came by the same fixed patterns since the best plan
+// was found, and notes them.
+func (p *plunger) fresh(d *diver) bool {
+	key := scatter(uint64(p.s.cutoff))
+	for _, u := range d.plan {
+		key += scatter(uint64(u.pattern)+1) * uint64(u.n)
+	}
+	return p.seen.add(key)
+}
