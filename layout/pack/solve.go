@@ -100,6 +100,10 @@ func (e *engine) bought() Result {
 		case Stacks:
 			next = e.cut(e.sizes, p.Width, Stacks, 0, share, known)
 		default:
+			if root := e.smooth(best.root, p.Width, 0, Stacks, e.usual()/64); root.h < best.used {
+				best.root, best.used = root, root.h // as it would be at last in stacks
+				known.root, known.used = root, root.h
+			}
 			next = e.lengthwise(e.sizes, p.Width, 0, share, known)
 		}
 		// Of two kinds that cost the same, the simpler stays.
