@@ -222,8 +222,9 @@ func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram, title string) []
 		}
 		if k > 0 {
 			blocks = append(blocks, page.Heading{
-				Text:  fmt.Sprintf("%s, continued, to scale 1:%d", title, d.scale),
-				Aside: fmt.Sprintf("picture %d of %d, continued from picture %d", k+1, len(windows), k),
+				Text:    fmt.Sprintf("%s, continued, to scale 1:%d", title, d.scale),
+				Aside:   fmt.Sprintf("picture %d of %d, continued from picture %d", k+1, len(windows), k),
+				Shorter: []string{fmt.Sprintf("continued from picture %d", k), fmt.Sprintf("from picture %d", k)},
 			})
 		}
 		h := (w.H+length.Length(d.scale)-1)/length.Length(d.scale) + d.head() + d.foot()

@@ -15,13 +15,14 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	for _, what := range []string{orphan(pages), uncontinued(pages), unmeasured(q, pages)} {
+	found := []string{uncontinued(pages), unmeasured(q, pages)}
+	if !o.Large { // in large print two rows may be too high to be kept together
+		found = append(found, orphan(pages), safetySplit(pages))
+	}
+	for _, what := range found {
 		if what != "" {
 			return what
 		}
-	}
-	if !o.Large {
-		return safetySplit(pages)
 	}
 	return ""
 }
@@ -123,19 +124,20 @@ func high(part tablePart) bool {
 	return kinds > 1 || all.H > part.page.Live.H/4
 }
 
+var pictureBefore = regexp.MustCompile(`from picture \d+$`)
+
 // uncontinued finds a picture that says it is continued where no picture says that
 // it continues it, or the other way round.
 func uncontinued(pages []page.Page) string {
 	waits := ""
 	for _, p := range pages {
 		for _, words := range texts(p, "aside") {
-			if _, from, ok := strings.Cut(words, ", continued from "); ok {
-				if waits == "" {
-					return fmt.Sprintf("page %s continues %s, which doesn't say so", p.Label, from)
-				}
+			switch from := pictureBefore.FindString(words); {
+			case from != "" && waits == "":
+				return fmt.Sprintf("page %s goes on %s, which doesn't say so", p.Label, from)
+			case from != "":
 				waits = ""
-			}
-			if strings.HasPrefix(words, "continued") {
+			case strings.HasPrefix(words, "continued"):
 				waits = p.Label
 			}
 		}

@@ -70,3 +70,16 @@ func TestBordersAlongTheSelvage(t *testing.T) {
 		t.Errorf("short %v", r.Short)
 	}
 }
+
+// Pieces so narrow that they count for more than they are on coarse cloth raise no
+// bound: these fit one strip, though in units of two they would not.
+func TestNarrowPieces(t *testing.T) {
+	in := newInstance(sizesOf([]Item{{8188, 10, 1, false}, {1, 10, 3, false}}), 8191)
+	s := newSearch(in, Strips, 1<<20, &meter{limit: 1 << 30})
+	s.cutoff = 1 << 20
+	m := newMaster(in, newStripPricer(in, s.work), s.work) // without the plan that s begins with
+	r := m.relax(s.left, nil, nil, 0, s.cutoff, false)
+	if s.raise(r.bound); r.bound < 2 || s.bound > 1 {
+		t.Errorf("the program's bound is %d strips, and %d is believed; one strip does", r.bound, s.bound)
+	}
+}

@@ -36,7 +36,7 @@ func newFiller(sizes []size, c Cloth, kind Kind, flip bool, work *meter) *filler
 	}
 	in := newInstance(sizes, c.W)
 	f := &filler{in: in, flip: flip}
-	if len(in.lies) == 0 || in.lies[0].rh > c.L || c.L/in.unitY > maxFill {
+	if len(in.lies) == 0 || in.narrow || in.lies[0].rh > c.L || c.L/in.unitY > maxFill {
 		return nil
 	}
 	f.top = int(c.L / in.unitY)

@@ -18,6 +18,7 @@ type instance struct {
 	heights []int // the distinct heights of lies, ascending
 
 	coarse bool // widths across are rounded down, so fillings need checking
+	narrow bool // some width was rounded up instead, from nought: no bound holds
 }
 
 // A lie is a size in one orientation that fits the width.
@@ -62,6 +63,7 @@ func newInstance(sizes []size, width int64) *instance {
 	}
 	slices.SortStableFunc(in.lies, func(a, b lie) int { return cmp.Or(cmp.Compare(a.h, b.h), cmp.Compare(b.w, a.w)) })
 	for _, l := range in.lies {
+		in.narrow = in.narrow || l.rw < gx
 		if n := len(in.heights); n == 0 || in.heights[n-1] != l.h {
 			in.heights = append(in.heights, l.h)
 		}

@@ -130,7 +130,7 @@ func (s *search) run(limit int64) {
 
 // raise raises the proved bound, unless bounds are only estimates.
 func (s *search) raise(bound int) {
-	if !s.lazy {
+	if !s.lazy && !s.in.narrow {
 		s.bound = min(max(s.bound, bound), s.cutoff)
 	}
 }
