@@ -87,7 +87,8 @@ func sheetOf(p page.Page) string {
 }
 
 // orphan finds a table of which one row stands alone on its first or last page,
-// unless the row is so high that two of them are too much for a page.
+// unless it or the rows on the next page are so high that both are too much for a
+// page.
 func orphan(pages []page.Page) string {
 	tables, parts := tableParts(pages)
 	for _, name := range tables {
@@ -95,8 +96,9 @@ func orphan(pages []page.Page) string {
 		if len(all) == 1 {
 			continue
 		}
-		for _, part := range []tablePart{all[0], all[len(all)-1]} {
-			if len(part.rows) == 1 && !high(part) {
+		last := len(all) - 1
+		for _, ends := range [][2]tablePart{{all[0], all[1]}, {all[last], all[last-1]}} {
+			if part := ends[0]; len(part.rows) == 1 && !high(part) && !high(ends[1]) {
 				return fmt.Sprintf("page %s has one row of %s", part.page.Label, name)
 			}
 		}
