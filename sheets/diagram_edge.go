@@ -216,12 +216,18 @@ func (d *diagram) cornerFree(c *page.Canvas, s cutting.Section) bool {
 	return b.H >= room+st.Body.Lead || b.W >= room+st.Body.Say(words).Width(st.Fonts)
 }
 
+// discRoom is the room for discs beside the cloth, before the holes or the thumb
+// index.
+const discRoom = 5 * length.MM
+
 // disc draws the number of a cut, moved toward the cloth where the margin is too
 // narrow for it.
 func (d *diagram) disc(c *page.Canvas, x, y length.Length, number int) {
-	words := strconv.Itoa(number)
-	half := (d.b.style.DiscWidth(words) + 1) / 2
-	x = min(max(x, c.Pen.Live.X+half), c.Pen.Live.Right()-half)
+	words, b := strconv.Itoa(number), c.Paper()
+	if w := d.b.style.DiscWidth(words); w > d.b.style.DiscSize() {
+		half := (w + 1) / 2
+		x = min(max(x, b.X-discRoom+half), b.Right()+discRoom-half)
+	}
 	c.Pen.Disc(page.Point{X: x, Y: y}, "cut "+words, words)
 }
 
@@ -237,7 +243,7 @@ func (d *diagram) discs() []length.Length {
 	if w <= st.DiscSize() {
 		return nil
 	}
-	in := max(w-5*length.MM, bar) * length.Length(d.scale)
+	in := max(w-discRoom, bar) * length.Length(d.scale)
 	var places []length.Length
 	for i := range discLines { // so close that no letter stands between them
 		places = append(places, in*length.Length(i+1)/discLines)

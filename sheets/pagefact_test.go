@@ -113,7 +113,7 @@ func high(part tablePart) bool {
 	var all page.Box
 	kinds := 0
 	for _, it := range part.page.Items {
-		if text, ok := it.(page.Text); ok && strings.HasSuffix(text.What(), "bag "+part.rows[0]) && strings.HasPrefix(text.Words(), "(") {
+		if text, ok := it.(page.Text); ok && strings.HasSuffix(text.What(), " "+part.rows[0]) && strings.HasPrefix(text.Words(), "(") {
 			kinds++
 		}
 		if strings.HasPrefix(it.What(), "tally "+part.rows[0]+" ") || it.What() == "sources" {
