@@ -27,8 +27,7 @@ var guides = []guide{{waste: 0}, {waste: 0.1}, {waste: 0.02}, {waste: 0.1, big: 
 // on with the next time.
 func (c *comber) run(limit int64) {
 	s := c.s
-	total := s.work.limit
-	s.work.limit = min(total, limit)
+	defer s.work.until(limit)()
 	for c.width <= maxTrail && !s.work.stop() && !s.settled() {
 		if !c.busy {
 			c.b.guide = guides[c.turn%len(guides)]
@@ -49,7 +48,6 @@ func (c *comber) run(limit int64) {
 			c.width *= 2
 		}
 	}
-	s.work.limit = total
 }
 
 // cut takes patterns as a plan.
@@ -74,14 +72,12 @@ func (p *polisher) comb(left []int, cutoff, wide int) ([]usage, bool) {
 	b.guide = guides[p.draw(len(guides))]
 	b.guide.noise, b.guide.seed = 0.05*float64(p.draw(4)), p.state
 	top := int(int64(cutoff) * s.in.unitY / in.unitY)
-	total := s.work.limit
-	s.work.limit = min(total, s.work.spent+total/200)
+	defer s.work.until(s.work.spent + s.work.limit/200)()
 	var plan []usage
 	b.start(8 << p.draw(wide))
 	strips, _ := b.run(top + 1)
 	for _, q := range strips {
 		plan = append(plan, usage{s.m.add(s.adopt(in, &q, index)), 1})
 	}
-	s.work.limit = total
 	return plan, len(plan) > 0
 }

@@ -72,13 +72,7 @@ func newInstance(sizes []size, width int64) *instance {
 }
 
 // counts gives how many pieces there are of each size.
-func (in *instance) counts() []int {
-	n := make([]int, len(in.sizes))
-	for i, s := range in.sizes {
-		n[i] = s.n
-	}
-	return n
-}
+func (in *instance) counts() []int { return counts(in.sizes) }
 
 // least gives the lowest height of each size.
 func (in *instance) least() []int {

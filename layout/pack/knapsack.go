@@ -109,12 +109,16 @@ func (m *meter) spend(n int) {
 	m.spent += int64(n)
 }
 
-// within does something that stops at a limit, or at the meter's own if that is
-// lower.
-func (m *meter) within(limit int64, do func()) {
+// until lowers the limit, unless it is lower already, and gives what restores it.
+func (m *meter) until(limit int64) (restore func()) {
 	old := m.limit
 	m.limit = min(old, limit)
-	defer func() { m.limit = old }()
+	return func() { m.limit = old }
+}
+
+// within does something that stops at a limit.
+func (m *meter) within(limit int64, do func()) {
+	defer m.until(limit)()
 	do()
 }
 

@@ -57,13 +57,7 @@ func (e *engine) compare(a, b *load) int {
 }
 
 // counts gives how many pieces of each size there are.
-func (e *engine) counts() []int {
-	left := make([]int, len(e.sizes))
-	for i, s := range e.sizes {
-		left[i] = s.n
-	}
-	return left
-}
+func (e *engine) counts() []int { return counts(e.sizes) }
 
 // sizeOf gives the size of each item, or -1 where its count is nought.
 func (e *engine) sizeOf() []int {

@@ -103,9 +103,7 @@ func (s *search) run(limit int64) {
 		}
 		heap.Push(&s.open, &knot{limits: s.must})
 	}
-	total := s.work.limit
-	s.work.limit = min(total, limit)
-	defer func() { s.work.limit = total }()
+	defer s.work.until(limit)()
 	for len(s.open) > 0 && !s.work.stop() {
 		k := s.open[0]
 		s.raise(min(k.bound, s.lost))

@@ -53,6 +53,15 @@ func merged(items []Item, neighbours bool) []size {
 	return sizes
 }
 
+// counts gives how many pieces there are of each size.
+func counts(sizes []size) []int {
+	n := make([]int, len(sizes))
+	for i, s := range sizes {
+		n[i] = s.n
+	}
+	return n
+}
+
 // fits says whether a piece of the size fits a rectangle in some orientation
 // that it allows.
 func (s size) fits(w, h int64) bool {

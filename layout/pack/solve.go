@@ -128,9 +128,7 @@ func (e *engine) bought() Result {
 // of use. It works until the work reaches limit.
 func (e *engine) cut(sizes []size, width int64, kind Kind, goal int64, limit int64, known plan) plan {
 	in := newInstance(sizes, width)
-	old := e.work.limit
-	e.work.limit = min(old, limit)
-	defer func() { e.work.limit = old }()
+	defer e.work.until(limit)()
 	s := newSearch(in, kind, math.MaxInt32, e.work)
 	if len(known.root.parts) > 0 {
 		s.accept(s.read(known.root))

@@ -169,10 +169,7 @@ func (e *engine) waste(l lane) float64 {
 
 // rest counts the pieces that are not in a lane.
 func (e *engine) rest(l lane) []int {
-	left := make([]int, len(e.sizes))
-	for i, s := range e.sizes {
-		left[i] = s.n
-	}
+	left := e.counts()
 	left[l.sizes[0]], left[l.sizes[1]] = 0, 0
 	return left
 }
