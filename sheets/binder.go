@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cutbinder/fonts"
+	"cutbinder/layout/cores"
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
@@ -68,8 +69,13 @@ type binder struct {
 func Binder(q *Quilt, o Options) (page.Document, plan.Problems) {
 	b := newBinder(q, o)
 	problems := q.MissingGlyphs(o.Fonts)
-	for _, part := range b.parts {
-		problems = append(problems, b.add(part)...)
+	sections, found := make([][]page.Section, len(b.parts)), make([]plan.Problems, len(b.parts))
+	cores.Each(len(b.parts), cores.All, func(i int) { sections[i], found[i] = b.sections(b.parts[i]) })
+	for i := range b.parts {
+		for _, s := range sections[i] {
+			b.book.Add(s)
+		}
+		problems = append(problems, found[i]...)
 	}
 	if problems.Faulty() {
 		return page.Document{}, problems
@@ -127,8 +133,8 @@ func runningHead(p *plan.Plan) []string {
 	return []string{p.Title + " · version " + p.Version, p.Title + " · v" + p.Version}
 }
 
-// add puts one part into the book.
-func (b *binder) add(part Part) plan.Problems {
+// sections are those of one part.
+func (b *binder) sections(part Part) ([]page.Section, plan.Problems) {
 	section := page.Section{Head: partTitles[part], Name: "part " + string(part), Bookmark: partTitles[part]}
 	switch part {
 	case Cover:
@@ -150,18 +156,12 @@ func (b *binder) add(part Part) plan.Problems {
 		labels, problems := b.labelPages()
 		section.Raw = labels
 		if problems.Faulty() {
-			return problems
+			return nil, problems
 		}
 	case Fabrics:
-		for i := range b.q.Fabrics {
-			if !b.q.Fabrics[i].AllDone() {
-				b.book.Add(b.fabricSection(i))
-			}
-		}
-		return nil
+		return b.fabricSections(), nil
 	}
-	b.book.Add(section)
-	return nil
+	return []page.Section{section}, nil
 }
 
 // parts are a whole binder's parts: there are no pages of blocks where none is

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"cutbinder/layout/cores"
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
@@ -16,6 +17,20 @@ type fitting struct {
 	close   bool // rows of the tally stand closer
 	columns bool // the steps stand in two columns
 	apart   bool // the steps start a page, so that all of them are on it
+}
+
+// fabricSections are the sheets of all fabrics that still are to be cut. Each is
+// set in several ways to find the best, so several are set at once.
+func (b *binder) fabricSections() []page.Section {
+	var open []int
+	for i := range b.q.Fabrics {
+		if !b.q.Fabrics[i].AllDone() {
+			open = append(open, i)
+		}
+	}
+	sections := make([]page.Section, len(open))
+	cores.Each(len(open), cores.All, func(i int) { sections[i] = b.fabricSection(open[i]) })
+	return sections
 }
 
 // fabricSection is the sheet of one fabric. It is set closer, drawn a step or two

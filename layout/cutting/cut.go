@@ -5,8 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"sync"
 
+	"cutbinder/layout/cores"
 	"cutbinder/layout/length"
 	"cutbinder/layout/pack"
 	"cutbinder/layout/plan"
@@ -31,25 +31,12 @@ type Options struct {
 func Cut(ctx context.Context, p *plan.Plan, lists []List, o Options) ([]Fabric, error) {
 	fabrics := make([]Fabric, len(lists))
 	errs := make([]error, len(lists))
-	broken := make([]any, len(lists))
-	slots := make(chan struct{}, max(o.Cores, 1))
-	var wg sync.WaitGroup
-	for i := range lists {
-		slots <- struct{}{}
-		wg.Go(func() {
-			defer func() { broken[i] = recover(); <-slots }()
-			fabrics[i], errs[i] = cutOne(ctx, p, lists[i], o)
-			if o.Done != nil {
-				o.Done(lists[i].Fabric.ID)
-			}
-		})
-	}
-	wg.Wait()
-	for _, b := range broken {
-		if b != nil {
-			panic(b) // where the caller can see it
+	cores.Each(len(lists), max(o.Cores, 1), func(i int) {
+		fabrics[i], errs[i] = cutOne(ctx, p, lists[i], o)
+		if o.Done != nil {
+			o.Done(lists[i].Fabric.ID)
 		}
-	}
+	})
 	return fabrics, errors.Join(errs...)
 }
 

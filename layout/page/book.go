@@ -3,6 +3,7 @@ package page
 import (
 	"strconv"
 
+	"cutbinder/layout/cores"
 	"cutbinder/layout/length"
 )
 
@@ -147,22 +148,29 @@ func (b *Book) Document() Document {
 }
 
 // round lays out the sections that asked for page numbers or whose start has
-// moved between left and right, and keeps the others.
+// moved between left and right, and keeps the others. Several are laid out at
+// once, as if each started on the side it did before; the few that don't are laid
+// out again.
 func (b *Book) round(done []bound, pages map[string]string) []leaf {
+	lay := func(i, start int) {
+		refs := &Refs{pages: pages}
+		done[i] = bound{leaves: b.lay(i, &b.sections[i], start, refs), start: start, asked: refs.asked}
+	}
+	cores.Each(len(done), cores.All, func(i int) {
+		if d := &done[i]; d.leaves == nil || d.asked {
+			lay(i, d.start)
+		}
+	})
 	var all []leaf
 	for i := range b.sections {
 		s := &b.sections[i]
 		if s.RightHand && b.TwoSided && len(all)%2 == 1 {
 			all = append(all, leaf{pen: b.pen(len(all)), section: -1})
 		}
-		d := &done[i]
-		moved := b.TwoSided && d.start%2 != len(all)%2
-		if d.leaves == nil || d.asked || moved {
-			refs := &Refs{pages: pages}
-			d.leaves, d.start = b.lay(i, s, len(all), refs), len(all)
-			d.asked = refs.asked
+		if b.TwoSided && done[i].start%2 != len(all)%2 {
+			lay(i, len(all))
 		}
-		all = append(all, d.leaves...)
+		all = append(all, done[i].leaves...)
 	}
 	return all
 }

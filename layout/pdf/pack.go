@@ -4,8 +4,9 @@ import (
 	"bytes"
 	"compress/zlib"
 	"fmt"
-	"runtime"
 	"sync"
+
+	"cutbinder/layout/cores"
 )
 
 // pack compresses the streams that are not compressed yet, pages, character maps
@@ -16,21 +17,13 @@ func (f *file) pack(codes []square) error {
 	if err != nil {
 		return err
 	}
-	next := make(chan stream)
-	var done sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), 4) {
-		done.Go(func() {
-			var p packer
-			for s := range next {
-				f.objects[s.object] = p.stream(f.objects[s.object], s.codes)
-			}
-		})
-	}
-	for _, s := range streams {
-		next <- s
-	}
-	close(next)
-	done.Wait()
+	packers := sync.Pool{New: func() any { return new(packer) }}
+	cores.Each(len(streams), cores.All, func(i int) {
+		p := packers.Get().(*packer)
+		s := streams[i]
+		f.objects[s.object] = p.stream(f.objects[s.object], s.codes)
+		packers.Put(p)
+	})
 	return nil
 }
 

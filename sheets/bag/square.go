@@ -3,8 +3,8 @@ package bag
 import (
 	"fmt"
 	"image/color"
-	"runtime"
-	"sync"
+
+	"cutbinder/layout/cores"
 
 	"github.com/boombuler/barcode/qr"
 )
@@ -106,24 +106,13 @@ func (s *Sorted) Square(b *Bag, maxModules int) (Modules, error) {
 func (s *Sorted) Squares(numbers []int, maxModules int) ([]Modules, error) {
 	out := make([]Modules, len(numbers))
 	errs := make([]error, len(numbers))
-	next := make(chan int)
-	var wait sync.WaitGroup
-	for range min(len(numbers), runtime.GOMAXPROCS(0)) {
-		wait.Go(func() {
-			for i := range next {
-				if b := s.Bag(numbers[i]); b != nil {
-					out[i], errs[i] = s.Square(b, maxModules)
-				} else {
-					errs[i] = fmt.Errorf("there is no bag %d", numbers[i])
-				}
-			}
-		})
-	}
-	for i := range numbers {
-		next <- i
-	}
-	close(next)
-	wait.Wait()
+	cores.Each(len(numbers), cores.All, func(i int) {
+		if b := s.Bag(numbers[i]); b != nil {
+			out[i], errs[i] = s.Square(b, maxModules)
+		} else {
+			errs[i] = fmt.Errorf("there is no bag %d", numbers[i])
+		}
+	})
 	for _, err := range errs {
 		if err != nil {
 			return nil, err
