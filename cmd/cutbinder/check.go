@@ -133,6 +133,14 @@ func asides(c *cli.Context, parts int64) cutting.Options {
 	return o
 }
 
+// advice is how the questions of advice are worked out: nobody cuts by what is
+// found.
+func advice(c *cli.Context) cutting.Options {
+	o := asides(c, advicePart)
+	o.Brief = true
+	return o
+}
+
 // withIDs puts the id under each doubt and note, by which a plan accepts it.
 func withIDs(problems plan.Problems) plan.Problems {
 	shown := slices.Clone(problems)

@@ -53,7 +53,7 @@ func (a *app) make(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := q.Advise(c.Context, asides(c, advicePart)); err != nil {
+	if err := q.Advise(c.Context, advice(c)); err != nil {
 		return err
 	}
 	if c.IsSet("since") {

@@ -18,6 +18,8 @@ type Options struct {
 	// Effort is the work a fabric may take, in pack's units; zero leaves it to
 	// pack: a second of one core at most, less where nothing comes of it.
 	Effort int64
+	// Brief gives up early what seems to lead nowhere: see pack.Problem.
+	Brief bool
 	// Cores is how many fabrics are worked on at once; zero stands for one.
 	Cores int
 	// Done is told each fabric as it is finished, from several goroutines at
@@ -69,11 +71,13 @@ func Rules(p *plan.Plan, f *plan.Fabric) trade.Rules {
 
 func (f *Fabric) cutBought(ctx context.Context, p *plan.Plan, o Options) error {
 	rules := Rules(p, f.Fabric)
-	shop := func(used int64) int64 {
-		return cost(trade.ToBuy(length.Length(used)+retrueLoss(p, used, f.Pieces), rules))
+	shop := func(used int64) trade.Purchase {
+		return trade.ToBuy(length.Length(used)+retrueLoss(p, used, f.Pieces), rules)
 	}
 	problem := f.problem(o)
-	problem.Width, problem.Purchase = int64(f.Fabric.Width), shop
+	problem.Width = int64(f.Fabric.Width)
+	problem.Purchase = func(used int64) int64 { return cost(shop(used)) }
+	problem.Sold = func(used int64) int64 { return int64(shop(used).Buy) }
 	r, err := solve(ctx, problem)
 	if err != nil {
 		return err
@@ -138,7 +142,7 @@ func cost(b trade.Purchase) int64 {
 }
 
 func (f *Fabric) problem(o Options) pack.Problem {
-	problem := pack.Problem{Kind: f.Fabric.Cutting, Effort: o.Effort}
+	problem := pack.Problem{Kind: f.Fabric.Cutting, Effort: o.Effort, Brief: o.Brief}
 	for _, piece := range f.Pieces {
 		problem.Items = append(problem.Items, pack.Item{
 			W: int64(piece.Size.W), H: int64(piece.Size.H), Count: piece.Need, Turn: piece.MayTurn})

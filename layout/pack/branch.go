@@ -23,8 +23,8 @@ func (s *search) learn(k *knot, r *relaxation) {
 		return
 	}
 	rise := r.value - k.from
-	if k.bound >= s.cutoff {
-		rise = float64(s.cutoff) - k.from
+	if k.bound >= s.vain() {
+		rise = float64(s.vain()) - k.from
 	}
 	rise = max(0, rise) / k.step
 	key := branchKey{k.by.h, k.by.size, k.by.le}

@@ -71,11 +71,20 @@ func (c *closer) steps() {
 // useful is the greatest height that a plan of use may have: less than what is
 // known, and cheaper.
 func (s *search) useful() int {
-	top := sort.Search(s.cutoff, func(h int) bool { return s.same(h, s.cutoff) }) - 1
-	if s.goal > 0 {
-		top = min(top, s.goal)
+	return s.floor(s.vain() - 1)
+}
+
+// vain is the least height at which a plan is of no use: it costs what the best
+// one known does, or is beyond the goal.
+func (s *search) vain() int {
+	top := s.cutoff
+	if s.plan != nil {
+		top = sort.Search(s.cutoff, func(h int) bool { return s.same(h, s.cutoff) })
 	}
-	return s.floor(top)
+	if s.goal > 0 {
+		top = min(top, s.goal+1)
+	}
+	return top
 }
 
 // floor lowers a height to one that is a sum of heights.

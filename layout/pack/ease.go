@@ -9,6 +9,9 @@ func (e *engine) ease(best plan) Result {
 	share := e.usual() / 64
 	smooth := func(root node) node { return e.smooth(root, p.Width, 0, p.Kind, share) }
 	r := p.layOut(e.sizes, []node{smooth(best.root)})
+	if p.Brief {
+		return r // nobody will cut it
+	}
 	m := judge(p, &r)
 	try := func(root node, worth int) {
 		if next := p.layOut(e.sizes, []node{root}); p.purchase(next.Used) > p.purchase(r.Used) {

@@ -50,6 +50,7 @@ func (s *search) improveStacks() {
 	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns(), long: 2}
 	r.dry, r.wait = make([]int, len(r.turns)), make([]int, len(r.turns))
 	idle := 0 // rounds without any work
+	patience := all / 8
 	for slice := all/256 + 1; !s.settled() && !s.work.stop(); slice += slice / 2 {
 		if proof > 0 && !s.hasty && s.rough > 0 && s.rough <= s.bound {
 			// Even the estimate is no more than what is proved already.
@@ -57,9 +58,12 @@ func (s *search) improveStacks() {
 		}
 		at, most := s.work.spent, s.work.limit
 		if s.hasty {
-			most = from + all/8 + 2*(r.gain-from)
+			if s.trifle != nil && s.trifle(s.bound, s.cutoff) {
+				patience, proof = min(patience, all/64), min(proof, all/64)
+			}
+			most = from + patience + 2*(r.gain-from)
 		}
-		if at >= most {
+		if at >= most || s.brief && s.far(float64(at-from)/float64(all)) {
 			break
 		}
 		s.work.within(most, func() { r.run(slice) })
@@ -75,6 +79,18 @@ func (s *search) improveStacks() {
 	if !s.settled() {
 		s.prove(min(s.work.limit, s.work.spent+proof))
 	}
+}
+
+// hopeless is how much longer than a plan of use the best one may be, of its
+// length, at the end of a brief search; at a quarter of it, four times as much. Of
+// 300 fabrics drawn by chance that brings two an eighth yard more to buy, for a
+// quarter less work.
+const hopeless = 0.0075
+
+// far says whether the best plan is so much longer than would be of use that a
+// brief search gives up when that part of its work is done.
+func (s *search) far(part float64) bool {
+	return s.plan != nil && part > 0.25 && float64(s.cutoff-s.vain())*part >= hopeless*float64(s.cutoff)
 }
 
 // turns lists the methods that suit the problem's number of pieces.

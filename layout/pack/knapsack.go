@@ -1,5 +1,7 @@
 package pack
 
+import "slices"
+
 // A knapsack fills a capacity with copies of things of whole widths so that
 // their worth is greatest. Things are added one after the other, and after each
 // the best filling of every capacity by the things so far is known, so one pass
@@ -56,27 +58,26 @@ func (k *knapsack) add(thing, width, most int, worth int64) {
 func (k *knapsack) push(l layer, worth int64) {
 	k.layers = append(k.layers, l)
 	row := len(k.took)
-	if need := row + k.capacity + 1; need <= cap(k.took) {
-		k.took = k.took[:need]
-		clear(k.took[row:])
-	} else {
-		k.took = append(k.took, make([]bool, k.capacity+1)...)
-	}
-	took := k.took[row:]
-	v := k.worth
+	// What is below the bundle's width isn't read, nor cleared therefore.
+	k.took = slices.Grow(k.took, k.capacity+1)[:row+k.capacity+1]
 	k.work.spend(k.capacity - l.width + 60)
+	// The fillings without the bundle, and those with it: as many. Nothing branches
+	// on what is worth more, which nobody could foretell.
+	with, took := k.worth[l.width:], k.took[row+l.width:]
+	took = took[:len(with)]
+	without := k.worth[:len(with)]
 	if l.repeat {
-		for j, i := l.width, 0; j < len(v) && j < len(took); j, i = j+1, i+1 {
-			if t := v[i] + worth; t > v[j] {
-				v[j], took[j] = t, true
-			}
+		for i := range without {
+			t := without[i] + worth
+			took[i] = t > with[i]
+			with[i] = max(t, with[i])
 		}
 		return
 	}
-	for j, i := len(v)-1, len(v)-1-l.width; i >= 0; j, i = j-1, i-1 {
-		if t := v[i] + worth; t > v[j] {
-			v[j], took[j] = t, true
-		}
+	for i := len(without) - 1; i >= 0; i-- {
+		t := without[i] + worth
+		took[i] = t > with[i]
+		with[i] = max(t, with[i])
 	}
 }
 

@@ -32,12 +32,12 @@ func (p *plunger) run(limit int64) {
 		var r relaxation
 		stopped := false
 		s.work.within(limit, func() {
-			r = s.m.relax(s.left, nil, p.basis, 0, s.cutoff, s.lazy)
+			r = s.m.relax(s.left, nil, p.basis, 0, s.vain(), s.lazy)
 			stopped = s.work.stop()
 		})
 		s.raise(r.bound)
 		p.basis = r.basis
-		if stopped || !r.feasible || r.bound >= s.cutoff {
+		if stopped || !r.feasible || r.bound >= s.vain() {
 			return
 		}
 		s.rough = r.bound

@@ -60,11 +60,19 @@ type Problem struct {
 	// stands for the length itself. It must not fall as its argument rises, nor
 	// give less than its argument.
 	Purchase func(used int64) int64
+	// Sold is what the shop sells for a used length, where Purchase also prefers
+	// some layouts for which it sells the same: that is worth little work to an
+	// engine to which the effort is left. Nil stands for Purchase.
+	Sold func(used int64) int64
 	// Effort is how much work may be spent, in the engine's own units: see
 	// EffortPerSecond. Nought leaves it to the engine: a second's at
 	// most, less where nothing comes of it. Thrifty may take half as much
 	// again. The answer depends on it and never on the clock.
 	Effort int64
+	// Brief is for questions beside the layout that is to be cut: stacks that stay
+	// far longer than would be of use are given up, and no plan easier to cut is
+	// looked for.
+	Brief bool
 }
 
 // Limits of a problem; beyond them Solve gives an error that wraps ErrLimit.

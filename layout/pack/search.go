@@ -17,9 +17,11 @@ type search struct {
 	bound  int     // proved: no plan is lower
 	work   *meter
 	hasty  bool // gives up early
+	brief  bool // gives up what is far from being of use
 	open   queue
 	goal   int                 // if not nought, a plan this high is good enough, and no other is of use
 	same   func(a, b int) bool // whether two heights cost the same
+	trifle func(a, b int) bool // whether what they differ in is worth little work; nil: it never is
 	rough  int                 // bound at the root, if only estimated: the true one is no higher
 	lost   int                 // least bound of a node that was given up
 	nodes  int
@@ -107,19 +109,19 @@ func (s *search) run(limit int64) {
 	for len(s.open) > 0 && !s.work.stop() {
 		k := s.open[0]
 		s.raise(min(k.bound, s.lost))
-		if k.bound >= s.cutoff || s.settled() {
+		if k.bound >= s.vain() || s.settled() {
 			break
 		}
 		heap.Pop(&s.open)
 		// Follow one child after the other down to a leaf.
-		for k != nil && k.bound < s.cutoff && !s.work.stop() && !s.settled() {
+		for k != nil && k.bound < s.vain() && !s.work.stop() && !s.settled() {
 			k = s.expand(k)
 		}
 		if k != nil {
 			heap.Push(&s.open, k)
 		}
 	}
-	least := min(s.cutoff, s.lost)
+	least := min(s.vain(), s.lost)
 	if len(s.open) > 0 {
 		least = min(least, s.open[0].bound)
 	}
@@ -137,9 +139,9 @@ func (s *search) raise(bound int) {
 func (s *search) expand(k *knot) *knot {
 	s.nodes++
 	s.m.keep = s.nodes == 1
-	r := s.m.relax(s.left, k.limits, k.basis, 0, s.cutoff, s.lazy)
-	if !r.feasible && r.bound < s.cutoff && !s.work.stop() {
-		r = s.m.relax(s.left, k.limits, nil, 0, s.cutoff, s.lazy) // a basis gone bad
+	r := s.m.relax(s.left, k.limits, k.basis, 0, s.vain(), s.lazy)
+	if !r.feasible && r.bound < s.vain() && !s.work.stop() {
+		r = s.m.relax(s.left, k.limits, nil, 0, s.vain(), s.lazy) // a basis gone bad
 	}
 	if s.nodes == 1 && s.lazy && r.feasible && !s.work.stop() {
 		s.rough = r.bound
@@ -149,7 +151,7 @@ func (s *search) expand(k *knot) *knot {
 	}
 	k.bound = max(k.bound, r.bound)
 	s.learn(k, &r)
-	if k.bound >= s.cutoff {
+	if k.bound >= s.vain() {
 		return nil
 	}
 	if s.work.stop() {
@@ -173,7 +175,7 @@ func (s *search) expand(k *knot) *knot {
 			l, ok = s.branchAny(k, &r)
 		}
 	}
-	if k.bound >= s.cutoff {
+	if k.bound >= s.vain() {
 		return nil
 	}
 	if !ok {

@@ -133,10 +133,13 @@ func (e *engine) cut(sizes []size, width int64, kind Kind, goal int64, limit int
 	if len(known.root.parts) > 0 {
 		s.accept(s.read(known.root))
 	}
-	s.goal, s.hasty = int(goal/in.unitY), e.hasty
+	s.goal, s.hasty, s.brief = int(goal/in.unitY), e.hasty, e.p.Brief
 	if goal == 0 {
 		s.same = func(a, b int) bool {
 			return e.p.purchase(int64(a)*in.unitY) >= e.p.purchase(int64(b)*in.unitY)
+		}
+		if sold := e.p.Sold; sold != nil && e.hasty {
+			s.trifle = func(a, b int) bool { return sold(int64(a)*in.unitY) >= sold(int64(b)*in.unitY) }
 		}
 	}
 	s.bound = int((known.bound + in.unitY - 1) / in.unitY)

@@ -99,3 +99,43 @@ func TestSimplerKindStays(t *testing.T) {
 		t.Errorf("%d\n%s", short.Used, d)
 	}
 }
+
+// TestLittleWork asks what may be answered with less work: niceties of what is
+// sold all the same, and questions beside the layout. The same is sold as with all
+// the work where niceties alone are open, and nothing is claimed that isn't so.
+func TestLittleWork(t *testing.T) {
+	r := rand.New(rand.NewSource(5))
+	var nice, brief, full int64
+	for range 30 {
+		p := fabric(r, 6, 60)
+		sold := p.Purchase
+		p.Purchase = func(v int64) int64 { // a purchase to the last eighth costs a little more
+			c := 2 * sold(v)
+			if sold(v)-v < 1 {
+				c++
+			}
+			return c
+		}
+		all := solved(t, p)
+		p.Sold = sold
+		less := solved(t, p)
+		if sold(less.Used) < sold(all.Bound) || less.Bound > all.Used {
+			t.Errorf("with Sold %d to %d, without %d to %d", less.Bound, less.Used, all.Bound, all.Used)
+		}
+		if sold(all.Bound) == sold(all.Used) && sold(less.Used) != sold(all.Used) {
+			t.Errorf("%d is sold with Sold, %d without", sold(less.Used), sold(all.Used))
+		}
+		full, nice = full+all.Work, nice+less.Work
+		p.Effort = EffortPerSecond / 20
+		long := solved(t, p)
+		p.Brief = true
+		short := solved(t, p)
+		if short.Work > long.Work || short.Bound > long.Used {
+			t.Errorf("brief takes %d for %d to %d, else %d for %d to %d", short.Work, short.Bound, short.Used, long.Work, long.Bound, long.Used)
+		}
+		brief += long.Work - short.Work
+	}
+	if nice >= full || brief <= 0 {
+		t.Errorf("work with Sold %d, without %d; brief saves %d", nice, full, brief)
+	}
+}
