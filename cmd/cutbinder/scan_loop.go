@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"runtime"
 	"strings"
 
@@ -88,11 +89,14 @@ func (s *scanner) line(ctx context.Context, line string, watched bool) error {
 	return err
 }
 
+// inWords finds what a square code says beside the code.
+var inWords = regexp.MustCompile(` BAG \d+ `)
+
 // scanned is the answer to a text that may be typed or be all that a square code
 // says, in whatever case the scanner types; then all of it must agree.
 func (s *scanner) scanned(text string) bag.Answer {
 	whole := strings.ToUpper(strings.Join(strings.Fields(text), " "))
-	if strings.Contains(whole, " BAG ") && strings.Contains(whole, " OF ") {
+	if inWords.MatchString(whole) {
 		return scan.Answer(s.bags, whole)
 	}
 	return s.bags.Read(text)

@@ -59,7 +59,7 @@ func TestScanPhotos(t *testing.T) {
 		}
 	}
 	easy := photo.Options{Least: 200, Most: 210, Labels: 2}
-	photos := []photo.Photo{photo.New(labels, 3, easy), photo.New(labels, 4, easy)}
+	photos := []photo.Photo{photo.New(labels, 5, easy), photo.New(labels, 6, easy)}
 	out, code := scanPhotos(t, photos, "", "--missing")
 	seen := map[int]bool{}
 	for _, p := range photos {

@@ -53,17 +53,23 @@ func modules(text string, level qr.ErrorCorrectionLevel) int {
 }
 
 // Says is what a bag's square code says where it may have so many modules a side:
-// as much as fits of "K7Q-07-F3X BAG 7 OF 24 BLOCK A LANTERN 48 OF 3 1/2 X 3 1/2",
-// names shortened first, then contents. It is "" where not even the code fits,
-// which takes 21 modules.
+// as much as fits of "K7Q-07-F3X BAG 7 BLOCK A LANTERN 48 OF 3 1/2 X 3 1/2", names
+// shortened first, then contents. Modules are as few as "K7Q-07-F3X BAG 7 BLOCK A
+// 48 OF 3 1/2 X 3 1/2" needs: the fewer they are, the larger and the sooner read. It
+// is "" where not even the code fits, which takes 21 modules.
 func (s *Sorted) Says(b *Bag, maxModules int) string {
 	text, _ := s.fit(b, maxModules)
 	return text
 }
 
 // fit finds the fullest text that fits, at level M, which mends 15 % of a code,
-// or where it doesn't at L, which mends 7 %.
+// or where it doesn't at L, which mends 7 %. What is essential decides how many
+// modules there are at level M: at L it would often do with fewer, but of photos with
+// creases and glare a common reader then read 37 in place of 44 of a hundred.
 func (s *Sorted) fit(b *Bag, maxModules int) (string, qr.ErrorCorrectionLevel) {
+	if n := modules(s.words(b, essential), qr.M); n > 0 {
+		maxModules = min(maxModules, n)
+	}
 	texts := make([]string, 0, len(brevities)+1)
 	for _, br := range brevities {
 		texts = append(texts, s.words(b, br))

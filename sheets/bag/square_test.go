@@ -37,21 +37,28 @@ func TestWords(t *testing.T) {
 		max  int
 		want string
 	}{
-		{45, code + " BAG 1 OF 6 BLOCK A LANTERN 24 OF 3 7/8 X 3 7/8 + 48 OF 3 1/2 X 3 1/2"},
-		{29, code + " BAG 1 OF 6 BLOCK A LANTERN 24 OF 3 7/8 X 3 7/8 + 1 MORE"},
-		{25, code + " BAG 1 OF 6 BLOCK A LAN."},
-		{21, code + " BAG 1 OF 6"},
+		{45, code + " BAG 1 BLOCK A LANTERN 24 OF 3 7/8 X 3 7/8 + 48 OF 3 1/2 X 3 1/2"},
+		{29, code + " BAG 1 BLOCK A LANTERN 24 OF 3 7/8 X 3 7/8 + 48 OF 3 1/2 X 3 1/2"},
+		{25, code + " BAG 1 BLOCK A LAN."},
+		{21, code + " BAG 1 BLOCK A"},
 		{20, ""},
 	} {
 		if got := s.Says(&s.Bags[0], c.max); got != c.want {
 			t.Errorf("in %d modules:\n got %q\nwant %q", c.max, got, c.want)
 		}
 	}
-	p.Units = length.Metric
 	p.BagBy = []plan.BagKey{plan.ByBlock, plan.BySize}
+	coarse := Sort(p, lists)
+	for i := range coarse.Bags {
+		b := &coarse.Bags[i]
+		if large, usual := coarse.Says(b, 57), coarse.Says(b, 29); len(b.Rows) == 1 && large != usual {
+			t.Errorf("bag %d with one size says %q where there is much room and %q in 29 modules", b.Number, large, usual)
+		}
+	}
+	p.Units = length.Metric
 	lists[0].Pieces[1].Size = length.Size{W: 85 * length.MM, H: 16 * length.CM}
 	metric := Sort(p, lists)
-	if got, want := metric.Says(&metric.Bags[3], 45), " BAG 4 OF 9 BLOCK B 4 OF 8.5 X 16 CM"; !strings.HasSuffix(got, want) {
+	if got, want := metric.Says(&metric.Bags[3], 45), " BAG 4 BLOCK B 4 OF 8.5 X 16 CM"; !strings.HasSuffix(got, want) {
 		t.Errorf("metric: %q, want …%q", got, want)
 	}
 }

@@ -10,11 +10,23 @@ import (
 )
 
 // A brevity says how much of a bag's contents goes into its square code: so many
-// characters of the block's name, so many rows.
-type brevity struct{ name, rows int }
+// characters of the block's name, or the letter alone that the plan gives it, and
+// so many rows.
+type brevity struct {
+	name   int
+	letter bool
+	rows   int
+}
+
+// essential is what a square code should say at least, for any phone to answer with:
+// which bag this is, of which block, and what is in it.
+var essential = brevity{name: 12, letter: true, rows: 4}
 
 // brevities are tried in order until the text fits.
-var brevities = []brevity{{24, 4}, {16, 4}, {16, 2}, {12, 2}, {16, 1}, {10, 1}, {6, 1}, {6, 0}, {0, 0}}
+var brevities = []brevity{
+	{name: 24, rows: 4}, {name: 16, rows: 4}, essential, {name: 16, rows: 2}, {name: 12, rows: 2}, {name: 8, letter: true, rows: 2},
+	{name: 16, rows: 1}, {name: 10, rows: 1}, {name: 6, letter: true, rows: 1}, {name: 6}, {name: 6, letter: true}, {},
+}
 
 // words is the text of a bag's square code: the code first, then the bag's number,
 // its block and what is in it, as anybody's camera shows it. It is written in
@@ -22,8 +34,8 @@ var brevities = []brevity{{24, 4}, {16, 4}, {16, 2}, {12, 2}, {16, 1}, {10, 1}, 
 // $%*+-./:), which need fewest modules, unless a name has letters that have no
 // reading in them.
 func (s *Sorted) words(b *Bag, br brevity) string {
-	out := fmt.Sprintf("%s BAG %d OF %d", b.Code, b.Number, b.Of)
-	if place := placeWords(b.Places, br.name); place != "" {
+	out := fmt.Sprintf("%s BAG %d", b.Code, b.Number)
+	if place := placeWords(b.Places, br); place != "" {
 		out += " " + place
 	}
 	for i, r := range b.Rows {
@@ -49,16 +61,21 @@ func (s *Sorted) size(z length.Size) string {
 	return plain(s.Units.FormatSize(z))
 }
 
-// placeWords says where pieces go in at most n characters and the word BLOCK.
-func placeWords(places []Place, n int) string {
+// placeWords says where pieces go in at most so many characters and the word BLOCK.
+func placeWords(places []Place, br brevity) string {
+	n := br.name
 	if n == 0 {
 		return ""
 	}
 	if len(places) == 1 {
-		if p := places[0]; p.Block != "" {
+		switch p := places[0]; {
+		case p.Block == "":
+			return clip(plain(p.Purpose()), n)
+		case br.letter:
+			return "BLOCK " + clip(plain(p.Block), n)
+		default:
 			return "BLOCK " + clip(plain(p.Heading()), n)
 		}
-		return clip(plain(places[0].Purpose()), n)
 	}
 	var texts []string
 	for _, p := range places {

@@ -45,29 +45,19 @@ func refused(a bag.Answer, why string, args ...any) bag.Answer {
 	return bag.Answer{Code: a.Code, Verdict: bag.NotACode, Problem: Unreadable + ": " + fmt.Sprintf(why, args...), Hint: typeIt}
 }
 
-// numbered is the part of a label's text that says which bag it is of how many.
-var numbered = regexp.MustCompile(` BAG (\d+) OF \d+`)
+// numbered is the part of a label's text that says which bag it is.
+var numbered = regexp.MustCompile(` BAG (\d+)`)
 
-// says says whether a bag's label may say a text: in a square code of any size, in
-// either system of units, and of however many bags, since these may change while
-// the label stays good.
+// says says whether a bag's label may say a text: in a square code of any size and
+// in either system of units.
 func says(s *bag.Sorted, b *bag.Bag, text string) bool {
 	for _, units := range [2]length.System{length.Imperial, length.Metric} {
 		t := bag.Sorted{Title: s.Title, Mark: s.Mark, Bags: s.Bags, Units: units}
 		for n := bag.MinModules; n <= maxSide; n += 4 {
-			if uncounted(t.Says(b, n)) == uncounted(text) {
+			if t.Says(b, n) == text {
 				return true
 			}
 		}
 	}
 	return false
-}
-
-// uncounted is a label's text without how many bags there are.
-func uncounted(text string) string {
-	at := numbered.FindStringSubmatchIndex(text)
-	if at == nil {
-		return text
-	}
-	return text[:at[3]] + text[at[1]:]
 }
