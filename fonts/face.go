@@ -13,6 +13,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"sync"
+	"sync/atomic"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -27,6 +28,7 @@ type Face struct {
 	ttf  []byte
 
 	once    sync.Once
+	loaded  atomic.Bool // for a question asked a million times a binder
 	font    *sfnt.Font
 	metrics Metrics
 	latin   [latinEnd]glyph
@@ -133,6 +135,7 @@ func (f *Face) load() (err error) {
 		for r := rune(signsStart); r < signsEnd; r++ {
 			f.signs[r-signsStart] = f.lookUp(&buf, r)
 		}
+		f.loaded.Store(true)
 	})
 	return err
 }
@@ -175,7 +178,7 @@ func (f *Face) lookUp(buf *sfnt.Buffer, r rune) glyph {
 
 // glyph returns a character's advance, from the tables made ahead if it can.
 func (f *Face) glyph(r rune) glyph {
-	if f.font == nil {
+	if !f.loaded.Load() {
 		_ = f.load() // an embedded face is sound; a parsed one is loaded
 	}
 	switch {

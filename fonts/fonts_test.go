@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"strings"
+	"sync"
 	"testing"
 
 	"golang.org/x/image/font/gofont/goregular"
@@ -170,4 +171,18 @@ func BenchmarkLoad(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// A face may be asked by several goroutines before it was ever read.
+func TestFaceAtOnce(t *testing.T) {
+	f := &Face{name: "fresh", ttf: goregular.TTF}
+	var wait sync.WaitGroup
+	for range 4 {
+		wait.Go(func() {
+			if !f.Has('a') || f.Has(1) || f.Advance('½') == 0 {
+				t.Error("a fresh face lacks a, has U+0001 or gives ½ no width")
+			}
+		})
+	}
+	wait.Wait()
 }

@@ -21,6 +21,15 @@ type setting struct {
 	tall length.Length
 	// inColumns is set for what stands in columns already.
 	inColumns bool
+	tray      *tray // what the blocks' texts are set in
+}
+
+// atoms cuts a text of the blocks into atoms.
+func (c *setting) atoms(r Rich) []atom {
+	if c.tray == nil {
+		c.tray = new(tray)
+	}
+	return c.tray.text(r, c.style.Fonts)
 }
 
 // A slab is a piece of a block that is not broken over pages.
@@ -57,7 +66,7 @@ type Para struct {
 func (t Para) slabs(c *setting, w length.Length) []slab {
 	var out []slab
 	lead := length.Length(0)
-	ls := lines(t.Text.atoms(c.style.Fonts), max(w, 1)) // 0 would set no limit
+	ls := lines(c.atoms(t.Text), max(w, 1)) // 0 would set no limit
 	pen := &Pen{Style: c.style}
 	for i, l := range ls {
 		lead = leadOf(l, lead)
@@ -179,7 +188,7 @@ type Framed struct {
 
 func (f Framed) slabs(c *setting, w length.Length) []slab {
 	pad := c.style.Space
-	placed, _, h := stack(whole(c.style, w-2*pad, f.Blocks), endless, false)
+	placed, _, h := stack(solid(slabsOf(&setting{style: c.style, tall: endless, tray: c.tray}, w-2*pad, f.Blocks)), endless, false)
 	if h+2*pad > c.tall {
 		return Indent{Left: pad, Right: pad, Blocks: f.Blocks}.slabs(c, w)
 	}
@@ -232,14 +241,16 @@ func slabsOf(c *setting, w length.Length, blocks []Block) []slab {
 
 // HeightOf is how high blocks stand when nothing breaks them, in a width.
 func HeightOf(s *Style, w length.Length, blocks ...Block) length.Length {
-	_, _, h := stack(whole(s, w, blocks), endless, false)
+	t := trays.Get().(*tray)
+	_, _, h := stack(solid(slabsOf(&setting{style: s, tall: endless, tray: t}, w, blocks)), endless, false)
+	t.putBack()
 	return h
 }
 
 // Blocks draws blocks in a box from its top, as one piece, and returns the
 // height they took.
 func (p *Pen) Blocks(b Box, blocks ...Block) length.Length {
-	placed, _, h := stack(whole(p.Style, b.W, blocks), endless, false)
+	placed, _, h := stack(solid(slabsOf(&setting{style: p.Style, tall: endless}, b.W, blocks)), endless, false)
 	for _, s := range placed {
 		s.drawAt(p, b)
 	}
@@ -248,8 +259,3 @@ func (p *Pen) Blocks(b Box, blocks ...Block) length.Length {
 
 // endless is a height nothing reaches.
 const endless = length.Length(1) << 40
-
-// whole is blocks as slabs that are to stand in one piece.
-func whole(s *Style, w length.Length, blocks []Block) []slab {
-	return solid(slabsOf(&setting{style: s, tall: endless}, w, blocks))
-}

@@ -4,7 +4,7 @@ import "cutbinder/layout/length"
 
 // A placed is a slab with its distance from the top of where it is stacked.
 type placed struct {
-	slab
+	*slab
 	y length.Length
 }
 
@@ -108,7 +108,7 @@ func (st *stacker) one(s *slab) bool {
 	}
 	st.y += st.gap
 	if !st.dry {
-		st.out = append(st.out, placed{*s, st.y})
+		st.out = append(st.out, placed{s, st.y})
 	}
 	st.y, st.gap = st.y+s.h, 0
 	return true

@@ -82,6 +82,42 @@ func (r Rich) atoms(set fonts.Set) []atom {
 	return t.out
 }
 
+// A tray holds the atoms and glyphs of many texts, so that each costs no allocation
+// of its own. The pages of a sheet are tried in several ways; trays of what was only
+// tried are used again.
+type tray struct {
+	atoms  []atom
+	glyphs []glyph
+}
+
+var trays = sync.Pool{New: func() any { return new(tray) }}
+
+// putBack takes a tray that nothing drawn rests on.
+func (t *tray) putBack() {
+	t.atoms, t.glyphs = t.atoms[:0], t.glyphs[:0]
+	trays.Put(t)
+}
+
+// text cuts rich text into atoms, which stay as they are until the tray is put back.
+func (t *tray) text(r Rich, set fonts.Set) []atom {
+	n := 0
+	for _, s := range r {
+		n += utf8.RuneCountInString(s.S)
+	}
+	a, g := len(t.atoms), len(t.glyphs)
+	if cap(t.atoms)-a < n || cap(t.glyphs)-g < n {
+		size := max(n, min(2*cap(t.atoms), mostTray), leastTray)
+		t.atoms, t.glyphs, a, g = make([]atom, 0, size), make([]glyph, 0, size), 0, 0
+	}
+	ts := typesetter{set: set, out: t.atoms[a : a : a+n], glyphs: t.glyphs[g : g : g+n]}
+	ts.rich(r)
+	t.atoms, t.glyphs = t.atoms[:a+n], t.glyphs[:g+n]
+	return ts.out
+}
+
+// leastTray and mostTray are how many characters a tray is made for.
+const leastTray, mostTray = 256, 1 << 14
+
 // rich sets rich text.
 func (t *typesetter) rich(r Rich) {
 	for _, s := range r {
