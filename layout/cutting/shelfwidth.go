@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"cutbinder/layout/cores"
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
 	"cutbinder/layout/trade"
@@ -30,24 +31,15 @@ func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.F
 	if problems.Faulty() {
 		return nil, problems
 	}
-	out := make([][]Width, len(fabrics))
+	out, open := make([][]Width, len(fabrics)), make([][]List, len(fabrics))
+	cores.Each(len(fabrics), max(o.Cores, 1), func(i int) {
+		out[i], open[i] = fabrics[i].widths(p, derived, at)
+	})
 	var lists []List
 	var homes []*Width
-	for i := range fabrics {
-		f := &fabrics[i]
-		if len(f.Fabric.Have) > 0 || f.Used == 0 {
-			continue
-		}
-		widths := slices.Sorted(slices.Values(at(f.Fabric)))
-		out[i] = make([]Width, len(widths))
-		for j, w := range widths {
-			out[i][j].Width = w
-			l, ok := f.at(p, derived, w)
-			out[i][j].Fits = ok
-			switch {
-			case ok && w >= f.Fabric.Width && f.asMuch(p, l):
-				out[i][j].Used, out[i][j].Buy = f.Used, f.Buy
-			case ok:
+	for i := range open {
+		for j, l := range open[i] {
+			if l.Fabric != nil {
 				lists, homes = append(lists, l), append(homes, &out[i][j])
 			}
 		}
@@ -64,6 +56,28 @@ func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.F
 		fabrics[i].riseAndFall(out[i])
 	}
 	return out, nil
+}
+
+// widths begins the fabric's answers, one for each width, and gives the lists that
+// are to be laid out for them: none with a fabric where nothing need be.
+func (f *Fabric) widths(p *plan.Plan, derived []List, at func(*plan.Fabric) []length.Length) ([]Width, []List) {
+	if len(f.Fabric.Have) > 0 || f.Used == 0 {
+		return nil, nil
+	}
+	all := slices.Sorted(slices.Values(at(f.Fabric)))
+	out, open := make([]Width, len(all)), make([]List, len(all))
+	for i, w := range all {
+		out[i].Width = w
+		l, ok := f.at(p, derived, w)
+		out[i].Fits = ok
+		switch {
+		case ok && w >= f.Fabric.Width && f.asMuch(p, l):
+			out[i].Used, out[i].Buy = f.Used, f.Buy
+		case ok:
+			open[i] = l
+		}
+	}
+	return out, open
 }
 
 // asMuch says that a list on other cloth can't be bought as less than the fabric

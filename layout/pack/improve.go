@@ -9,6 +9,9 @@ func (s *search) improve() {
 	}
 	total := s.work.limit - s.work.spent
 	s.run(s.work.spent + total/8)
+	if s.nice() {
+		return
+	}
 	c := &closer{s: s}
 	c.run(s.work.spent + total*3/8)
 	if s.nodes > quickNodes {
@@ -58,7 +61,7 @@ func (s *search) improveStacks() {
 		}
 		at, most := s.work.spent, s.work.limit
 		if s.hasty {
-			if s.trifle != nil && s.trifle(s.bound, s.cutoff) {
+			if s.nice() {
 				patience, proof = min(patience, all/64), min(proof, all/64)
 			}
 			most = from + patience + 2*(r.gain-from)
@@ -92,6 +95,9 @@ const hopeless = 0.0075
 func (s *search) far(part float64) bool {
 	return s.plan != nil && part > 0.25 && float64(s.cutoff-s.vain())*part >= hopeless*float64(s.cutoff)
 }
+
+// nice says whether all that a better plan could bring is worth little work.
+func (s *search) nice() bool { return s.trifle != nil && s.trifle(s.bound, s.cutoff) }
 
 // turns lists the methods that suit the problem's number of pieces.
 func (s *search) turns() []func(int64) {
