@@ -182,7 +182,7 @@ func (c *composer) more(wordings ...string) {
 // fabrics lists the fabrics of the bag, or on a card of each size.
 func (c *composer) fabrics(shares []bag.Share) {
 	st := c.b.small(c.t.small)
-	words := fabricWords(shares)
+	words := fabricWords(c.b.voice, shares)
 	if words[0] == "" {
 		return
 	}

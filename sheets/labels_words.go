@@ -88,16 +88,15 @@ func shorter(parts []string) []string {
 
 // fabricWords words the fabrics from the fullest to the shortest: with counts,
 // without, then fewer of them "+3 more".
-func fabricWords(shares []bag.Share) []string {
+func fabricWords(v say.Voice, shares []bag.Share) []string {
 	if len(shares) == 1 {
 		return []string{oneLine(shares[0].Name)}
 	}
-	names, counts := make([]string, len(shares)), make([]string, len(shares))
+	names, counts := make([]string, len(shares)), make([]int, len(shares))
 	for i, s := range shares {
-		names[i] = oneLine(s.Name)
-		counts[i] = fmt.Sprintf("%s\u00a0%d", names[i], s.Count+s.Spares)
+		names[i], counts[i] = oneLine(s.Name), s.Count+s.Spares
 	}
-	texts := []string{strings.Join(counts, ", "), strings.Join(names, ", ")}
+	texts := []string{strings.Join(v.Counted(names, counts), ", "), strings.Join(names, ", ")}
 	for n := min(len(names)-1, 12); n > 0; n-- {
 		texts = append(texts, fmt.Sprintf("%s +%d\u00a0more", strings.Join(names[:n], ", "), len(names)-n))
 	}

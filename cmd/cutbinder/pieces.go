@@ -214,15 +214,12 @@ func tail(r explainedOut) string {
 
 // fabricsOf names the fabrics, with their counts where there are several.
 func fabricsOf(r explainedOut) string {
-	var words []string
+	var names []string
+	var counts []int
 	for _, f := range r.Fabrics {
-		if len(r.Fabrics) == 1 {
-			words = append(words, f.Name)
-		} else {
-			words = append(words, fmt.Sprintf("%s %d", f.Name, f.Count))
-		}
+		names, counts = append(names, f.Name), append(counts, f.Count)
 	}
-	return "from " + strings.Join(words, ", ") + spares(r.Spares)
+	return "from " + strings.Join(say.Voice{Plain: true}.Counted(names, counts), ", ") + spares(r.Spares)
 }
 
 func spares(n int) string {

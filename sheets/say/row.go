@@ -2,7 +2,10 @@ package say
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
@@ -73,18 +76,35 @@ func (v Voice) Finished(finished, cut length.Size) string {
 // Spares is "1 spare", "3 spares".
 func Spares(n int) string { return fmt.Sprintf("%d %s", n, Plural(n, "spare", "spares")) }
 
-// Shares names fabrics with their counts where there are several; in type a count
-// stays with its name.
+// Shares names fabrics with their counts where there are several.
 func (v Voice) Shares(shares []bag.Share) string {
-	if len(shares) == 1 {
-		return shares[0].Name
-	}
-	text := ""
+	names, counts := make([]string, len(shares)), make([]int, len(shares))
 	for i, s := range shares {
-		if i > 0 {
-			text += ", "
-		}
-		text += s.Name + v.together(fmt.Sprintf(" %d", s.Count+s.Spares))
+		names[i], counts[i] = s.Name, s.Count+s.Spares
 	}
-	return text
+	return strings.Join(v.Counted(names, counts), ", ")
+}
+
+// Counted sets counts behind the names of fabrics where there are several: "Dusk
+// stripe 26"; in type a count stays with its name. All counts stand in brackets
+// where a name ends in a figure, so that nobody reads on: "Scrap 1 (15)".
+func (v Voice) Counted(names []string, counts []int) []string {
+	if len(names) == 1 {
+		return names
+	}
+	form := " %d"
+	if slices.ContainsFunc(names, endsInFigure) {
+		form = " (%d)"
+	}
+	words := make([]string, len(names))
+	for i, name := range names {
+		words[i] = name + v.together(fmt.Sprintf(form, counts[i]))
+	}
+	return words
+}
+
+// endsInFigure says whether a name's last character is a figure of any kind: 7, ½.
+func endsInFigure(name string) bool {
+	last, _ := utf8.DecodeLastRuneInString(strings.TrimSpace(name))
+	return unicode.IsNumber(last)
 }

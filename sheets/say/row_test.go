@@ -1,0 +1,32 @@
+package say
+
+import (
+	"strings"
+	"testing"
+
+	"cutbinder/sheets/bag"
+)
+
+// A count behind a name can't be taken for a part of it.
+func TestShares(t *testing.T) {
+	for _, c := range []struct{ names, plain, set string }{
+		{"Dusk stripe", "Dusk stripe", "Dusk stripe"},
+		{"Scrap 1", "Scrap 1", "Scrap 1"},
+		{"Dusk stripe|Ember print", "Dusk stripe 10, Ember print 11", "Dusk stripe\u00a010, Ember print\u00a011"},
+		{"Scrap 1|Scrap 2", "Scrap 1 (10), Scrap 2 (11)", "Scrap 1\u00a0(10), Scrap 2\u00a0(11)"},
+		{"Dusk stripe|nº 7 ", "Dusk stripe (10), nº 7  (11)", "Dusk stripe\u00a0(10), nº 7 \u00a0(11)"},
+		{"Grey ½|30s red", "Grey ½ (10), 30s red (11)", "Grey ½\u00a0(10), 30s red\u00a0(11)"},
+		{"30s red|桜の花びら", "30s red 10, 桜の花びら 11", "30s red\u00a010, 桜の花びら\u00a011"},
+	} {
+		var shares []bag.Share
+		for i, name := range strings.Split(c.names, "|") {
+			shares = append(shares, bag.Share{Name: name, Count: 8 + i, Spares: 2})
+		}
+		if got := (Voice{Plain: true}).Shares(shares); got != c.plain {
+			t.Errorf("%s: %q, want %q", c.names, got, c.plain)
+		}
+		if got := (Voice{}).Shares(shares); got != c.set {
+			t.Errorf("%s in type: %q, want %q", c.names, got, c.set)
+		}
+	}
+}
