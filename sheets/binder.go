@@ -104,10 +104,11 @@ func NewBook(q *Quilt, o Options) *page.Book {
 		options = append(options, page.OneColor)
 	}
 	p := q.Plan
+	head, end := runningHead(p)
 	book := page.NewBook(page.Setup{
 		Paper: PaperOf(p), Style: page.NewStyle(o.Fonts, options...), TwoSided: o.TwoSided,
 		Title: p.Title, Author: p.By, Subject: "cutting binder", Lang: p.Language,
-		Head: runningHead(p), Foot: []string{q.Bags.Mark + " · cutbinder", q.Bags.Mark},
+		Head: head, HeadEnd: end, Foot: []string{q.Bags.Mark + " · cutbinder", q.Bags.Mark},
 		PageOf: func(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) },
 		Check:  "must be 1 in",
 	})
@@ -125,12 +126,23 @@ func PaperOf(p *plan.Plan) page.Paper {
 	return page.Letter
 }
 
-// runningHead is what stands at the right of every header.
-func runningHead(p *plan.Plan) []string {
+// runningHead is what stands at the right of every header, and its end that stays
+// however long the title is: which version this is.
+func runningHead(p *plan.Plan) (wordings []string, end string) {
 	if p.Version == "" {
-		return []string{p.Title}
+		return []string{p.Title}, ""
 	}
-	return []string{p.Title + " · version " + p.Version, p.Title + " · v" + p.Version}
+	end = " · " + shortVersion(p.Version)
+	return []string{p.Title + " · version " + p.Version, p.Title + end}, end
+}
+
+// shortVersion is a version in few letters: "v2", or as it is where it starts with
+// no figure.
+func shortVersion(version string) string {
+	if version[0] >= '0' && version[0] <= '9' {
+		return "v" + version
+	}
+	return version
 }
 
 // sections are those of one part.

@@ -114,8 +114,5 @@ func (l *labeler) titleWords() []string {
 	if version == "" {
 		return []string{title}
 	}
-	if version[0] >= '0' && version[0] <= '9' {
-		version = "v" + version
-	}
-	return []string{title + " · " + version, title}
+	return []string{title + " · " + shortVersion(version), title}
 }

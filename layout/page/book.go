@@ -19,6 +19,8 @@ type Setup struct {
 	// Head stands right in the header, in wordings from the fullest to the
 	// shortest; Foot left in the footer.
 	Head, Foot []string
+	// HeadEnd is the end of Head's last wording that stays where that is cut.
+	HeadEnd string
 	// PageOf words the page number: "page 9 of 24".
 	PageOf func(n, of int) string
 	// Check words the print check in the footer ("must be 1 in"), a line of

@@ -174,6 +174,24 @@ func TestLongHeadings(t *testing.T) {
 	}
 }
 
+// TestHeadEnd cuts a long head before its end, unless the end is long too.
+func TestHeadEnd(t *testing.T) {
+	long := strings.Repeat("very long ", 20)
+	for _, c := range []struct{ head, end, want string }{
+		{"title · v2", " · v2", "title · v2"},
+		{long + " · v2", " · v2", "very long very l… · v2"},
+		{long + " · " + long, " · " + long, "very long very long…"},
+		{long, "", "very long very long…"},
+	} {
+		b := NewBook(Setup{Paper: Letter, Style: testStyle(), Head: []string{c.head}, HeadEnd: c.end})
+		st := b.Style.Label
+		room := st.Say("very long very long… ").Width(b.Style.Fonts)
+		if got := b.headIn(room); got != c.want {
+			t.Errorf("%.10s with %.10s: %q, want %q", c.head, c.end, got, c.want)
+		}
+	}
+}
+
 // TestStyleSizes holds the least sizes: running text 9.5 pt (14 pt in large
 // print), everything else 7 pt, lines 0.4 pt; a length unit is 72/8128 pt.
 func TestStyleSizes(t *testing.T) {

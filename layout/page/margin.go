@@ -1,7 +1,9 @@
 package page
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"cutbinder/layout/length"
 )
@@ -84,8 +86,20 @@ func (b *Book) header(p *Pen, s *Section, more bool) {
 	head := p.Text(Box{line.X, line.Y, line.W * 2 / 3, line.H}, b.Style.Caps, Left, "header", words)
 	room := line.W - head.W - b.Style.Break
 	right := Box{line.Right() - room, line.Y, room, line.H}
-	p.Text(right, b.Style.Label.In(Black), Right, "header", b.Head...)
+	p.Text(right, b.Style.Label.In(Black), Right, "header", b.headIn(room))
 	p.HLine(body.X, topMargin+h, body.W, b.Style.Heavy, "header rule")
+}
+
+// headIn is the wording of Head for a room; one that is cut keeps its end, unless
+// that takes more than half of it.
+func (b *Book) headIn(room length.Length) string {
+	st := b.Style.Label
+	text := st.Shorten(b.Style.Fonts, room, b.Head...)
+	end := st.Say(b.HeadEnd).Width(b.Style.Fonts)
+	if len(b.Head) == 0 || end > room/2 || slices.Contains(b.Head, text) {
+		return text
+	}
+	return st.Shorten(b.Style.Fonts, room-end, strings.TrimSuffix(b.Head[len(b.Head)-1], b.HeadEnd)) + b.HeadEnd
 }
 
 // footer draws the plan's mark, the page number and the print check under a
