@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/length"
@@ -21,6 +22,8 @@ type diagram struct {
 	keys   []string               // what the letters stand for, in order, and what has no room beside the strips
 	folded []length.Length        // where folds lie across the cloth
 	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
+	flanks length.Length          // how far beyond the cloth the widest number and height of a strip reach
+	hatch  bool                   // what hatching means is said below the picture
 }
 
 // newDiagram prepares a drawing: it draws once into nothing to learn which sizes
@@ -37,6 +40,8 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 			}
 		}
 	}
+	d.flanks = d.flanksWidth()
+	d.hatch = d.besideSteps() && !slices.ContainsFunc(f.Cloths[:cloth], func(c cutting.Cloth) bool { return !c.Unused() })
 	d.folded = b.folds(c)
 	d.avoid = append(d.discs(), d.folded...)
 	all := d.whole()

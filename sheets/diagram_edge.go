@@ -15,11 +15,17 @@ import (
 func (d *diagram) head() length.Length { return d.b.style.Label.Lead * 3 / 2 }
 
 func (d *diagram) foot() length.Length {
-	lines := 1
-	if len(d.keys) > 0 {
-		lines += d.keyLines()
+	return d.under() + d.b.style.Label.Lead*length.Length(1+d.keyLines())
+}
+
+// under is from the cloth to the scale bar: room for the fold's name and the numbers
+// of lengthwise cuts, or for what the last cut's number hangs over.
+func (d *diagram) under() length.Length {
+	st := d.b.style
+	if len(d.folded) == 0 && d.c.Root.Dir == cutting.Across {
+		return st.Gap + st.DiscSize()/2
 	}
-	return d.b.style.Gap + d.b.style.DiscSize() + d.b.style.Label.Lead*length.Length(lines)
+	return st.Gap + st.DiscSize()
 }
 
 // draw draws one window of the cloth in a box; next says where it goes on, if it
@@ -258,7 +264,7 @@ const discLines = 4
 // the letters stand for, and where it goes on.
 func (d *diagram) below(c *page.Canvas, box page.Box, next string) {
 	st, b := d.b.style, c.Paper()
-	y := b.Bottom() + st.Gap + st.DiscSize()
+	y := b.Bottom() + d.under()
 	unit, words := 6*length.Inch, "6 in of cloth"
 	if d.b.v.Units == length.Metric {
 		unit, words = 10*length.CM, "10 cm of cloth"
@@ -271,8 +277,8 @@ func (d *diagram) below(c *page.Canvas, box page.Box, next string) {
 	drawn = drawn.Union(d.grain(c.Pen, page.Point{X: drawn.Right() + st.Gap*2, Y: y}))
 	drawn = drawn.Union(d.shapes(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}))
 	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, next)
-	if len(d.keys) > 0 {
-		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, st.Label.In(page.Black).Say(d.keyText()), page.Left, "key")
+	if key := d.keyText(); len(key) > 0 {
+		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, key, page.Left, "key")
 	}
 }
 
@@ -321,11 +327,17 @@ func (d *diagram) shapes(p *page.Pen, room page.Box) page.Box {
 	return drawn
 }
 
+// hatches says what hatching means, from the fullest to the shortest.
+var hatches = []string{"fine: squared off · wide: left over · crossed: waste", "fine: squared · wide: left · crossed: waste", "wide hatching: left over"}
+
 // aside says right of the scale bar where the cloth goes on, or what hatching
 // means where there is room for it.
 func (d *diagram) aside(p *page.Pen, room page.Box, next string) {
 	st := d.b.style.Label
-	wordings := []string{"fine: squared off · wide: left over · crossed: waste", "fine: squared · wide: left · crossed: waste", "wide hatching: left over"}
+	wordings := hatches
+	if d.hatch { // said below
+		wordings = nil
+	}
 	if next != "" {
 		wordings = []string{"continued in " + next, "continued"}
 	}
@@ -337,14 +349,34 @@ func (d *diagram) aside(p *page.Pen, room page.Box, next string) {
 	}
 }
 
-func (d *diagram) keyText() string { return dotted(d.keys...) }
-
-// width is the room across the page that the drawing takes.
-func (d *diagram) width() length.Length {
-	if d.besideSteps() {
-		return max(d.paperWidth(), leastWidth)
+// keyText is what the letters in pieces stand for, and what hatching means where
+// there is no room for that beside the scale bar.
+func (d *diagram) keyText() (text page.Rich) {
+	st := d.b.style.Label
+	if len(d.keys) > 0 {
+		text = st.In(page.Black).Say(dotted(d.keys...))
 	}
-	return d.b.book.Body().W
+	if d.hatch && len(text) > 0 {
+		text = append(text, st.Span("\n"))
+	}
+	if d.hatch {
+		text = append(text, st.Span(st.Shorten(d.b.style.Fonts, d.width(), hatches...)))
+	}
+	return text
+}
+
+// width is the room across the page that the drawing takes: where steps stand
+// beside it, so much that they keep off the strips' numbers and heights, unless
+// they are set close.
+func (d *diagram) width() length.Length {
+	st, w := d.b.style, d.paperWidth()
+	switch {
+	case !d.besideSteps():
+		return d.b.book.Body().W
+	case d.b.fitting.close:
+		return max(w, leastWidth)
+	}
+	return max(w, leastWidth, w+d.flanks+st.Break-besideGutter(st))
 }
 
 // leastWidth is the room that the scale bar and its words take.
@@ -363,7 +395,11 @@ func (d *diagram) paperWidth() length.Length {
 
 // keyLines is how many lines the key takes.
 func (d *diagram) keyLines() int {
+	key := d.keyText()
+	if len(key) == 0 {
+		return 0
+	}
 	st := d.b.style.Label
-	h := page.HeightOf(d.b.style, d.width(), page.Para{Text: st.Say(d.keyText())})
+	h := page.HeightOf(d.b.style, d.width(), page.Para{Text: key})
 	return int((h + st.Lead - 1) / st.Lead)
 }

@@ -57,6 +57,22 @@ func (d *diagram) farRoom() length.Length {
 	return room + marginRoom
 }
 
+// flanksWidth is how far beyond the cloth the widest number and height side by
+// side reach, of the strips that are high enough for them.
+func (d *diagram) flanksWidth() length.Length {
+	if d.c.Root.Dir != cutting.Across {
+		return 0
+	}
+	st, most := d.b.style, length.Length(0)
+	for _, s := range d.c.Root.Parts {
+		mark := st.StripMark(strconv.Itoa(s.Number))
+		if s.Number > 0 && s.H/length.Length(d.scale) >= mark.H+2*page.MinLine {
+			most = max(most, farOff+mark.W+st.Gap+st.Measure.Say(d.b.v.Len(s.H)).Width(st.Fonts))
+		}
+	}
+	return most
+}
+
 // besideGutter is the white between a picture and the steps beside it.
 func besideGutter(s *page.Style) length.Length { return s.Break * 2 }
 

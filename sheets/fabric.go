@@ -14,7 +14,7 @@ import (
 
 // A fitting is how tightly a fabric's sheet is set.
 type fitting struct {
-	close   bool // rows of the tally stand closer
+	close   bool // rows of the tally stand closer, and steps closer to a picture beside them
 	columns bool // the steps stand in two columns
 	apart   bool // the steps start a page, so that all of them are on it
 }

@@ -2,6 +2,7 @@ package sheets_test
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,7 +16,7 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	found := []string{uncontinued(pages), unmeasured(q, pages)}
+	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages)}
 	if !o.Large { // in large print two rows may be too high to be kept together
 		found = append(found, orphan(pages), safetySplit(pages))
 	}
@@ -191,6 +192,29 @@ func unmeasured(q *sheets.Quilt, pages []page.Page) string {
 	return ""
 }
 
+// unkeyed finds a sheet with hatching that says nowhere what it means.
+func unkeyed(pages []page.Page) string {
+	hatched, said := map[string]string{}, map[string]bool{}
+	for _, p := range pages {
+		sheet := sheetOf(p)
+		for _, it := range p.Items {
+			switch it.What() {
+			case "leftover", "waste":
+				hatched[sheet] = p.Label
+			case "key", "aside":
+				text, ok := it.(page.Text)
+				said[sheet] = said[sheet] || ok && (strings.Contains(text.Words(), "wide: left") || strings.Contains(text.Words(), "wide hatching"))
+			}
+		}
+	}
+	for _, sheet := range slices.Sorted(maps.Keys(hatched)) {
+		if !said[sheet] {
+			return "page " + hatched[sheet] + " is hatched, and " + sheet + " doesn't say what that means"
+		}
+	}
+	return ""
+}
+
 func atoi(s string) int {
 	n := 0
 	for _, r := range s {
@@ -232,6 +256,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"both ends say so", uncontinued([]page.Page{of("1", text("aside", "continued in picture 2 of 2")), of("2", text("aside", "picture 2 of 2, continued from picture 1"))}), false},
 		{"only the first does", uncontinued([]page.Page{of("1", text("aside", "continued"))}), true},
 		{"only the second does", uncontinued([]page.Page{of("2", text("aside", "picture 2 of 2, continued from picture 1"))}), true},
+		{"hatching with a key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 1"), text("key", "A = 2"), text("key", "fine: squared · wide: left · crossed: waste"))}), false},
+		{"hatching with another's key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 2"), text("aside", "wide hatching: left over"))}), true},
 		{"safety text on a page", safetySplit([]page.Page{of("1", text("defers", "x"), text("dye limits", "x"))}), false},
 		{"safety text on two", safetySplit([]page.Page{of("1", text("defers", "x")), of("2", text("dye limits", "x"))}), true},
 	} {
