@@ -35,6 +35,7 @@ type beam struct {
 
 	cutoff int     // of the level in the making: the height to be lower than,
 	level  float64 // pieces placed,
+	scale  float64 // by which a cost is compared without dividing,
 	most   int64   // and the area that may be wasted
 }
 
@@ -144,6 +145,10 @@ func (b *beam) grow(cutoff int) {
 	b.heap = b.heap[:0]
 	b.seen.clear(8 * b.width)
 	b.cutoff, b.level = cutoff, float64(b.placed+1)
+	b.scale = b.level * (1 - b.guide.noise)
+	if b.guide.big {
+		b.scale *= b.level
+	}
 	b.most = int64(cutoff-1)*int64(b.in.cap) - b.rest
 	if b.in.coarse {
 		b.most = math.MaxInt64 // areas are rounded down
@@ -152,7 +157,7 @@ func (b *beam) grow(cutoff int) {
 	for i := range b.now {
 		b.spread(i, b.have[i*sizes:(i+1)*sizes])
 	}
-	b.work.spend(len(b.now) * (12*len(b.in.lies) + 20))
+	b.work.spend(len(b.now) * (9*len(b.in.lies) + 15))
 	b.take()
 }
 
@@ -206,10 +211,20 @@ func (b *beam) put(s *state, k, kind int) state {
 	return t
 }
 
-// key tells states apart.
-func (t *state) key() uint64 {
-	x := scatter(t.tag ^ uint64(t.below)<<32 ^ uint64(t.h))
-	return scatter(x ^ uint64(t.x)<<44 ^ uint64(t.lie)<<28 ^ uint64(t.y))
+// key tells the states apart that a piece of lie k leads to.
+func (b *beam) key(s *state, k, kind int) uint64 {
+	l := &b.in.lies[k]
+	below, h, x, lie, y := s.below, s.h, s.x, k, l.h
+	switch kind {
+	case onPile:
+		lie, y = s.lie, s.y+l.h
+	case besidePiles:
+		x += b.in.lies[s.lie].w
+	case newShelf:
+		below, h, x = s.below+s.h, 0, 0
+	}
+	z := scatter((s.tag + b.tags[l.size]) ^ uint64(below)<<32 ^ uint64(max(h, y)))
+	return scatter(z ^ uint64(x)<<44 ^ uint64(lie)<<28 ^ uint64(y))
 }
 
 // offer keeps a child, so high, with so much cloth settled and so much of it
@@ -219,28 +234,42 @@ func (b *beam) offer(i, k, kind, high int, settled, area int64) {
 	if high >= b.cutoff || settled-area > b.most {
 		return
 	}
+	full := len(b.heap) == b.width
+	if full && b.dearer(float64(settled), float64(area)) {
+		b.whole = false
+		return
+	}
 	mean := float64(area) / b.level
 	cost := (max(0, float64(settled-area)/float64(settled)) + b.guide.waste) / mean
 	if b.guide.big {
 		cost /= mean
 	}
-	full := len(b.heap) == b.width
 	b.whole = b.whole && !full
 	if full && cost*(1-b.guide.noise) >= b.heap[0].cost {
 		return
 	}
-	t := b.put(&b.now[i], k, kind)
-	key := t.key()
+	key := b.key(&b.now[i], k, kind)
 	if b.guide.noise > 0 {
 		z := scatter(key+b.guide.seed) >> 44
 		cost *= 1 - float64(b.guide.noise*(float64(z)/(1<<20)))
 	}
-	b.work.spend(25)
+	b.work.spend(19)
 	if full && cost >= b.heap[0].cost || !b.seen.add(key) {
 		return
 	}
-	b.work.spend(30)
+	b.work.spend(23)
 	b.keep(child{cost, int32(i), int16(k), int8(kind)})
+}
+
+// dearer says that a child costs more than the dearest that is kept, whatever chance
+// does to it. That refuses most, so it divides nothing; where rounding might decide
+// it says no.
+func (b *beam) dearer(settled, area float64) bool {
+	top := b.heap[0].cost * settled * area
+	if b.guide.big {
+		top *= area
+	}
+	return (max(0, settled-area)+b.guide.waste*settled)*b.scale > top*(1+1e-9)
 }
 
 // keep takes a child into the heap, whose root is the least promising.
@@ -284,7 +313,7 @@ func (b *beam) take() {
 		b.then = append(b.then, b.have[int(c.parent)*sizes:(int(c.parent)+1)*sizes]...)
 		b.then[len(b.then)-sizes+b.in.lies[c.lie].size]--
 	}
-	b.work.spend(len(b.heap) * (40 + sizes/2))
+	b.work.spend(len(b.heap) * (30 + sizes/3))
 }
 
 // patterns gives the strips of the plan that a step leads to.

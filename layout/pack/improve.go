@@ -50,7 +50,7 @@ func (s *search) improveStacks() {
 	}
 	s.work.limit -= proof
 	s.lazy = len(s.in.sizes) > fewSizes
-	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns(), long: 2}
+	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns(), long: usualDives}
 	r.dry, r.wait = make([]int, len(r.turns)), make([]int, len(r.turns))
 	idle := 0 // rounds without any work
 	patience := all / 8
@@ -156,9 +156,12 @@ func (r *round) run(slice int64) {
 		if r.dry[i]++; d > 0 {
 			r.dry[i] = 0
 		}
-		if i == 0 && d == 0 && r.s.rough == 0 {
+		switch {
+		case i == 0 && d == 0 && r.s.rough == 0:
 			r.long = 4 // not even the root was solved
 			r.dry[i] = 0
+		case i == 0:
+			r.long = usualDives
 		}
 		if i != combing {
 			r.wait[i] = min(r.dry[i], maxWait)
@@ -254,3 +257,5 @@ func (n node) list(dir Dir) []node {
 	}
 	return []node{n}
 }
+
+const usualDives = 2
