@@ -104,6 +104,7 @@ func (in *instance) best(h int, into []int) []int {
 type reach struct {
 	bits []uint64
 	top  int
+	full int // all words from here on are full, as they soon are where heights are many
 }
 
 // reachable says whether the sums of so many heights up to top are few enough to
@@ -114,7 +115,7 @@ func reachable(heights, top int) bool {
 
 // newReach computes the sums of heights up to top.
 func newReach(heights []int, top int, work *meter) *reach {
-	r := &reach{bits: make([]uint64, top/64+1), top: top}
+	r := &reach{bits: make([]uint64, top/64+1), top: top, full: top/64 + 1}
 	r.bits[0] = 1
 	for _, h := range heights {
 		if h > top {
@@ -132,12 +133,15 @@ func newReach(heights []int, top int, work *meter) *reach {
 // or adds the set shifted up by s.
 func (r *reach) or(s int) {
 	q, b := s/64, uint(s%64)
-	for i := len(r.bits) - 1; i >= q; i-- {
+	for i := r.full - 1; i >= q; i-- {
 		v := r.bits[i-q] << b
 		if b > 0 && i > q {
 			v |= r.bits[i-q-1] >> (64 - b)
 		}
 		r.bits[i] |= v
+	}
+	for r.full > 0 && r.bits[r.full-1] == ^uint64(0) {
+		r.full--
 	}
 }
 

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"math"
+	"math/rand"
 	"testing"
 )
 
@@ -36,6 +37,31 @@ func TestReachLifts(t *testing.T) {
 	for _, c := range [][2]int{{-3, 0}, {0, 0}, {1, 6}, {7, 10}, {11, 12}, {13, 15}, {17, 18}, {23, 24}, {29, 30}, {40, 40}, {41, 41}} {
 		if got := r.lift(c[0]); got != c[1] {
 			t.Errorf("lift(%d) = %d, want %d", c[0], got, c[1])
+		}
+	}
+}
+
+// Sums over many words, found one by one.
+func TestReachOfMany(t *testing.T) {
+	r := rand.New(rand.NewSource(4))
+	for range 300 {
+		top := r.Intn(3000)
+		heights := make([]int, 1+r.Intn(12))
+		for i := range heights {
+			heights[i] = 1 + r.Intn(1+top/(1+r.Intn(20)))
+		}
+		sums := make([]bool, top+1)
+		sums[0] = true
+		for v := range sums {
+			for _, h := range heights {
+				sums[v] = sums[v] || h <= v && sums[v-h]
+			}
+		}
+		reach := newReach(heights, top, &meter{})
+		for v, want := range sums {
+			if got := reach.lift(v) == v; got != want {
+				t.Fatalf("sums of %v up to %d: %d is one: %v, want %v", heights, top, v, got, want)
+			}
 		}
 	}
 }
