@@ -64,9 +64,11 @@ func (b *binder) shortSum(r bag.Row, sums []cutting.Explained) string {
 // bagRows is a bag's rows in the key: one for each kind of piece.
 func (b *binder) bagRows(g *bag.Bag, sums []cutting.Explained) []page.Row {
 	s := b.style
+	again := &page.Row{Mark: "bag " + digits(g.Number) + " again", Cells: []page.Cell{
+		{}, {Text: s.Label.Say(digits(g.Number))}, {Text: s.Label.Say("continued"), Span: 2}}}
 	var rows []page.Row
 	for i, r := range g.Rows {
-		row := page.Row{With: i < len(g.Rows)-1, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 7)}
+		row := page.Row{With: i < len(g.Rows)-1, Again: again, Mark: "bag " + digits(g.Number), Cells: make([]page.Cell, 4, 7)}
 		if i == 0 {
 			code := s.Typed.Say(g.Code.String()) // never broken at its hyphens
 			row.Cells = []page.Cell{b.tick("bag " + digits(g.Number)), b.bagNumber(g),

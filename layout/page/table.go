@@ -1,6 +1,10 @@
 package page
 
-import "cutbinder/layout/length"
+import (
+	"slices"
+
+	"cutbinder/layout/length"
+)
 
 // A Table sets rows of cells in columns. It is broken over pages between rows,
 // its Head repeated; its first two rows stay together, and its last two, or what is kept
@@ -35,8 +39,11 @@ type Row struct {
 	Cells []Cell
 	// With keeps the row on the page of the next.
 	With bool
-	Fill Ink
-	Mark string
+	// Again, which all rows of a group share, stands under the table's head where
+	// a page starts inside the group.
+	Again *Row
+	Fill  Ink
+	Mark  string
 }
 
 // A Cell holds text, or blocks, or a drawing of size W x H, or nothing. A
@@ -127,21 +134,38 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 			head = append(head, s)
 		}
 	}
-	g.tall = max(c.tall-heightOf(head), c.tall/4)
 	out := head
 	// Columns are dealt row by row: there a row may stand alone.
 	pairs := len(t.Rows) > 1 && !c.inColumns
 	first, last := t.groupEnds()
 	for i := range t.Rows {
+		again := g.again(&t.Rows[i], head)
+		g.tall = max(c.tall-heightOf(again), c.tall/4)
 		ss := g.row(&t.Rows[i], false, i == len(t.Rows)-1)
 		for j := range ss {
-			ss[j].head = head
+			if ss[j].head = head; j > 0 || i > 0 && t.Rows[i-1].Again == t.Rows[i].Again {
+				ss[j].head = again
+			}
 			ss[j].with = t.Rows[i].With || j == 0 && len(ss) > 1 ||
 				pairs && (i == first && len(ss) == 1 || i == last && j == len(ss)-1)
 		}
 		out = append(out, ss...)
 	}
 	return out[:len(out):len(out)]
+}
+
+// again is the head of a page that starts inside a row's group.
+func (g *grid) again(r *Row, head []slab) []slab {
+	if r.Again == nil {
+		return head
+	}
+	g.tall = g.c.tall // it is low
+	head = slices.Clip(head)
+	for _, s := range g.row(r.Again, false, false) {
+		s.with = true
+		head = append(head, s)
+	}
+	return head
 }
 
 // groupEnds are the last rows of the first group of rows that are kept together,

@@ -226,3 +226,42 @@ func TestEndlessWord(t *testing.T) {
 		t.Errorf("the words beside it go over %d lines", n)
 	}
 }
+
+// Where a page starts inside a group of rows, what the group shares stands under
+// the head; where it starts with a group, only the head does.
+func TestTableAgain(t *testing.T) {
+	s := testStyle()
+	for _, size := range []int{7, 50, 200} {
+		table := Table{Columns: make([]Column, 2), Head: []Row{TextRow(s.Label, "group", "row")}}
+		for g := range 12 {
+			again := &Row{Mark: fmt.Sprintf("again %d", g), Cells: TextRow(s.Label, fmt.Sprint(g), "continued").Cells}
+			for i := range size {
+				row := TextRow(s.Body, fmt.Sprint(g), fmt.Sprint(i))
+				row.Mark, row.Again = fmt.Sprintf("row %d %d", g, i), again
+				table.Rows = append(table.Rows, row)
+			}
+		}
+		inside := 0
+		for n, p := range testBook(table).Pages {
+			var group, row int
+			if _, err := fmt.Sscanf(textsMarked(p, "row")[0].What(), "row %d %d", &group, &row); err != nil {
+				t.Fatal(err)
+			}
+			var want []string
+			if row > 0 {
+				inside++
+				want = []string{fmt.Sprintf("again %d", group)}
+			}
+			var got []string
+			for _, text := range textsMarked(p, "again") {
+				got = append(got, text.What())
+			}
+			if got = slices.Compact(got); !slices.Equal(got, want) { // a cell may take several lines
+				t.Errorf("groups of %d, page %d starts with row %d of group %d: %v is repeated, want %v", size, n+1, row, group, got, want)
+			}
+		}
+		if inside == 0 {
+			t.Errorf("groups of %d: no page starts inside one", size)
+		}
+	}
+}
