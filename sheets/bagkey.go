@@ -101,9 +101,8 @@ func (b *binder) pieceCells(mark string, r bag.Row, sums []cutting.Explained) []
 func (b *binder) bagNumber(g *bag.Bag) page.Cell {
 	s, number := b.style, digits(g.Number)
 	return page.Cell{W: s.Bold.Say(number).Width(s.Fonts), H: s.Bold.Lead, Draw: func(p *page.Pen, box page.Box) {
-		line := page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Bold.Lead}
 		p.Anchor(page.Point{X: box.X, Y: box.Y}, "bag "+number)
-		p.Text(line, s.Bold, page.Right, "bag number", number)
+		p.Para(box, s.Bold.Say(number), page.Right, "bag number")
 	}}
 }
 

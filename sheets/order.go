@@ -36,7 +36,7 @@ func (b *binder) orderRow(i int) page.Row {
 	return page.Row{Mark: "order " + f.Fabric.ID, Cells: []page.Cell{
 		b.orderTick(f), {Text: s.Body.Say(digits(i + 1))}, {Text: s.Bold.Say(f.Fabric.Name)},
 		{W: s.Body.Size * 2, H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
-			p.Text(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Body.Lead}, s.Body, page.Right, "order page", p.PageOf(anchor))
+			p.Para(box, s.Body.Say(p.PageOf(anchor)), page.Right, "order page")
 			p.Link(box, anchor)
 		}},
 		{Text: s.Body.Say(digits(f.Strips()))}, {Text: s.Body.Say(digits(pieces))}, {Text: s.Small.Say(b.mind(f))},
@@ -49,7 +49,7 @@ func (b *binder) orderTick(f *cutting.Fabric) page.Cell {
 	if draw := cell.Draw; f.AllDone() {
 		cell.Draw = func(p *page.Pen, box page.Box) {
 			draw(p, box)
-			p.Check(page.Box{X: box.X, Y: box.Y, W: b.style.Tick, H: b.style.Body.Lead}, b.style.Tick*3/4, "cut already")
+			p.Check(b.tickRoom(box), b.style.Tick*3/4, "cut already")
 		}
 	}
 	return cell

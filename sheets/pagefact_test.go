@@ -16,7 +16,7 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages)}
+	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), uneven(pages)}
 	if !o.Large { // in large print two rows may be too high to be kept together
 		found = append(found, orphan(pages), safetySplit(pages))
 	}
@@ -215,6 +215,28 @@ func unkeyed(pages []page.Page) string {
 	return ""
 }
 
+// uneven finds a drawn figure in a table that doesn't stand on a line with other
+// words of its row.
+func uneven(pages []page.Page) string {
+	rows := map[string]string{"order page": "order ", "bag number": "bag "}
+	for _, p := range pages {
+		lines := map[string]bool{}
+		for _, it := range p.Items {
+			if text, ok := it.(page.Text); ok && rows[it.What()] == "" {
+				table, _, _ := strings.Cut(it.What(), " ")
+				lines[fmt.Sprint(table, " ", text.Base.Y)] = true
+			}
+		}
+		for _, it := range p.Items {
+			text, ok := it.(page.Text)
+			if table := rows[it.What()]; ok && table != "" && !lines[fmt.Sprint(table, text.Base.Y)] {
+				return fmt.Sprintf("page %s: %s %s is off its line", p.Label, it.What(), text.Words())
+			}
+		}
+	}
+	return ""
+}
+
 func atoi(s string) int {
 	n := 0
 	for _, r := range s {
@@ -258,6 +280,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"only the second does", uncontinued([]page.Page{of("2", text("aside", "picture 2 of 2, continued from picture 1"))}), true},
 		{"hatching with a key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 1"), text("key", "A = 2"), text("key", "fine: squared · wide: left · crossed: waste"))}), false},
 		{"hatching with another's key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 2"), text("aside", "wide hatching: left over"))}), true},
+		{"figure on its line", uneven([]page.Page{of("1", text("order a", "x"), text("order page", "7"))}), false},
+		{"figure below its line", uneven([]page.Page{of("1", text("order a", "x"), page.Text{Mark: "order page", Base: page.Point{Y: 1}})}), true},
 		{"safety text on a page", safetySplit([]page.Page{of("1", text("defers", "x"), text("dye limits", "x"))}), false},
 		{"safety text on two", safetySplit([]page.Page{of("1", text("defers", "x")), of("2", text("dye limits", "x"))}), true},
 	} {

@@ -89,8 +89,15 @@ func onBolt(f *plan.Fabric) bool {
 func (b *binder) tick(mark string) page.Cell {
 	s := b.style
 	return page.Cell{W: s.Tick, H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
-		p.TickBox(page.Box{X: box.X, Y: box.Y, W: s.Tick, H: s.Body.Lead}, mark)
+		p.TickBox(b.tickRoom(box), mark)
 	}}
+}
+
+// tickRoom is where a tick box stands in its cell: in the middle of the capitals of
+// the row's first line, which leave room for what hangs below them.
+func (b *binder) tickRoom(cell page.Box) page.Box {
+	s := b.style
+	return page.Box{X: cell.X, Y: cell.Y - s.Body.Size/10, W: s.Tick, H: s.Body.Lead}
 }
 
 // ask is what to ask for: in the plan's way of measuring, and the other.
