@@ -87,7 +87,8 @@ func (v Voice) Shares(shares []bag.Share) string {
 
 // Counted sets counts behind the names of fabrics where there are several: "Dusk
 // stripe 26"; in type a count stays with its name. All counts stand in brackets
-// where a name ends in a figure, so that nobody reads on: "Scrap 1 (15)".
+// where a name ends in a figure, so that nobody reads on: "Scrap 1 (15)", and in
+// type that figure stays with the word before it.
 func (v Voice) Counted(names []string, counts []int) []string {
 	if len(names) == 1 {
 		return names
@@ -98,7 +99,11 @@ func (v Voice) Counted(names []string, counts []int) []string {
 	}
 	words := make([]string, len(names))
 	for i, name := range names {
-		words[i] = name + v.together(fmt.Sprintf(form, counts[i]))
+		tail := fmt.Sprintf(form, counts[i])
+		if at := strings.LastIndexByte(name, ' '); at > 0 && endsInFigure(name) {
+			name, tail = name[:at], name[at:]+tail
+		}
+		words[i] = name + v.together(tail)
 	}
 	return words
 }

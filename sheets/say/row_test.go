@@ -13,9 +13,9 @@ func TestShares(t *testing.T) {
 		{"Dusk stripe", "Dusk stripe", "Dusk stripe"},
 		{"Scrap 1", "Scrap 1", "Scrap 1"},
 		{"Dusk stripe|Ember print", "Dusk stripe 10, Ember print 11", "Dusk stripe\u00a010, Ember print\u00a011"},
-		{"Scrap 1|Scrap 2", "Scrap 1 (10), Scrap 2 (11)", "Scrap 1\u00a0(10), Scrap 2\u00a0(11)"},
-		{"Dusk stripe|nº 7 ", "Dusk stripe (10), nº 7  (11)", "Dusk stripe\u00a0(10), nº 7 \u00a0(11)"},
-		{"Grey ½|30s red", "Grey ½ (10), 30s red (11)", "Grey ½\u00a0(10), 30s red\u00a0(11)"},
+		{"Scrap 1|Scrap 2", "Scrap 1 (10), Scrap 2 (11)", "Scrap\u00a01\u00a0(10), Scrap\u00a02\u00a0(11)"},
+		{"Dusk stripe|nº 7", "Dusk stripe (10), nº 7 (11)", "Dusk stripe\u00a0(10), nº\u00a07\u00a0(11)"},
+		{"Grey ½|30s red", "Grey ½ (10), 30s red (11)", "Grey\u00a0½\u00a0(10), 30s red\u00a0(11)"},
 		{"30s red|桜の花びら", "30s red 10, 桜の花びら 11", "30s red\u00a010, 桜の花びら\u00a011"},
 	} {
 		var shares []bag.Share
