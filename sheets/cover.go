@@ -116,7 +116,7 @@ func drawRuler(p *page.Pen, at page.Point, l, step length.Length, long int, word
 // contents lists the parts and the fabrics with their pages.
 func (b *binder) contents() page.Block {
 	s := b.style
-	t := page.Table{Columns: []page.Column{{Share: 1}, {Width: s.Body.Size * 4, Align: page.Right}}, Pad: page.NoPad}
+	t := page.Table{Columns: []page.Column{{Share: 1}, {Width: s.Body.Size * 5 / 2, Align: page.Right}}, Pad: page.NoPad}
 	for _, part := range b.parts {
 		if part == Cover {
 			continue
@@ -135,17 +135,18 @@ func (b *binder) contents() page.Block {
 	return page.Columns{N: 2, Gutter: s.Break * 2, Blocks: []page.Block{t}}
 }
 
-// entry is a line of the contents; all of it leads to the page.
+// entry is a line of the contents; all of it leads to the page. Parts and fabrics
+// take the same height, so that the lines of both columns stand side by side.
 func (b *binder) entry(st page.TextStyle, words, anchor string, level int) page.Row {
 	in := b.style.Break * length.Length(level)
 	return page.Row{Cells: []page.Cell{
 		{Draw: func(p *page.Pen, box page.Box) {
 			p.Text(page.Box{X: box.X + in, Y: box.Y, W: box.W - in, H: box.H}, st, page.Left, "contents", words)
 			p.Link(box, anchor)
-		}, H: st.Lead},
+		}, H: b.style.Body.Lead},
 		{Draw: func(p *page.Pen, box page.Box) {
 			p.Text(box, st, page.Right, "contents page", p.PageOf(anchor))
 			p.Link(box, anchor)
-		}, H: st.Lead},
+		}, H: b.style.Body.Lead},
 	}}
 }
