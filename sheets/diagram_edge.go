@@ -367,13 +367,13 @@ func (d *diagram) keyText() (text page.Rich) {
 
 // width is the room across the page that the drawing takes: where steps stand
 // beside it, so much that they keep off the strips' numbers and heights, unless
-// they are set close.
+// the sheet is set tight.
 func (d *diagram) width() length.Length {
 	st, w := d.b.style, d.paperWidth()
 	switch {
 	case !d.besideSteps():
 		return d.b.book.Body().W
-	case d.b.fitting.close:
+	case d.b.fitting.tight:
 		return max(w, leastWidth)
 	}
 	return max(w, leastWidth, w+d.flanks+st.Break-besideGutter(st))

@@ -14,7 +14,8 @@ import (
 
 // A fitting is how tightly a fabric's sheet is set.
 type fitting struct {
-	close   bool // rows of the tally stand closer, and steps closer to a picture beside them
+	close   bool // rows of the tally stand closer
+	tight   bool // steps stand as near to a picture as leaves room for strips' heights
 	columns bool // the steps stand in two columns
 	apart   bool // the steps start a page, so that all of them are on it
 }
@@ -40,17 +41,25 @@ func (b *binder) fabricSections() []page.Section {
 func (b *binder) fabricSection(i int) page.Section {
 	best, sheet := b, b.fabricSheet(i)
 	pages, _ := b.book.Extent(sheet)
-	if pages == 1 {
-		return sheet
-	}
 	for _, way := range b.tighter() {
+		if pages == 1 {
+			break
+		}
 		s := way.fabricSheet(i)
 		if n, _ := b.book.Extent(s); n < pages {
 			best, sheet, pages = way, s, n
 		}
-		if pages == 1 {
-			return sheet
+	}
+	if best.fitting.tight {
+		roomy := *best
+		roomy.fitting.tight = false
+		s := roomy.fabricSheet(i)
+		if n, _ := b.book.Extent(s); n == pages {
+			best, sheet = &roomy, s
 		}
+	}
+	if pages == 1 {
+		return sheet
 	}
 	apart := *best
 	apart.fitting.apart = true
@@ -70,7 +79,7 @@ func (b *binder) tighter() []*binder {
 		columns bool
 	}{{0, false}, {1, false}, {0, true}, {1, true}, {2, false}, {2, true}} {
 		way := *b
-		way.fitting = fitting{close: true, columns: w.columns}
+		way.fitting = fitting{close: true, tight: true, columns: w.columns}
 		for range w.smaller {
 			way.scale = nextScale(way.scale)
 		}
