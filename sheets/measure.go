@@ -11,11 +11,15 @@ import (
 func (b *binder) measureBox(f *cutting.Fabric) page.Block {
 	t := page.Table{Columns: []page.Column{{}, {Share: 1}, {Share: 1}}, Pad: b.style.Gap / 4}
 	for _, alike := range b.measured(f) {
-		name := ""
-		if len(f.Cloths) > 1 {
-			name = b.v.Span(alike[0], alike[len(alike)-1])
+		must, measured := "must measure", "I measured"
+		name := b.v.Span(alike[0], alike[len(alike)-1])
+		switch {
+		case len(alike) > 1:
+			must, measured = name+" must each be", "the least I measured"
+		case len(f.Cloths) > 1:
+			must = name + " must be"
 		}
-		t.Rows = append(t.Rows, b.measureRows(alike[0], name)...)
+		t.Rows = append(t.Rows, b.measureRows(alike[0], must, measured)...)
 	}
 	s := b.style
 	inner := page.Indent{Left: s.Space, Right: s.Space, Blocks: []page.Block{t}}
@@ -46,20 +50,16 @@ func (b *binder) measured(f *cutting.Fabric) (groups [][]*cutting.Cloth) {
 }
 
 // measureRows is what a cloth must measure, and under it where to write what it
-// does. name tells it from the fabric's other cloths.
-func (b *binder) measureRows(c *cutting.Cloth, name string) []page.Row {
+// does.
+func (b *binder) measureRows(c *cutting.Cloth, must, measured string) []page.Row {
 	s := b.style
 	fill := func(after string) page.Cell {
 		return page.Cell{H: s.Body.Lead, Draw: func(p *page.Pen, box page.Box) {
 			p.FillIn(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Body.Lead}, after, "fill in")
 		}}
 	}
-	must := "must measure"
-	if name != "" {
-		must = name + " must be"
-	}
 	return []page.Row{
 		{With: true, Cells: []page.Cell{{Text: s.Label.Say(must)}, {Text: s.Bold.Say(b.v.With(c.W) + " wide")}, {Text: s.Bold.Say(b.v.Least(b.q.Plan, c) + " long")}}},
-		{Cells: []page.Cell{{Text: s.Label.Say("I measured")}, fill("wide"), fill("long")}},
+		{Cells: []page.Cell{{Text: s.Label.Say(measured)}, fill("wide"), fill("long")}},
 	}
 }

@@ -30,7 +30,7 @@ func (b *binder) shopping() []page.Block {
 			buy.Rows = append(buy.Rows, b.shopRow(f, b.ask(f), b.comesFrom(f)))
 		}
 	}
-	blocks := []page.Block{page.Para{Text: s.Help.Say(b.widthNote()), Mark: "note"}}
+	blocks := []page.Block{page.Para{Text: s.Help.Say(b.widthNote(len(buy.Rows) > 0, len(have.Rows) > 0)), Mark: "note"}}
 	if len(buy.Rows) > 0 {
 		blocks = append(blocks, page.Heading{Text: "To buy", Aside: "tape a snippet in the box"}, buy)
 	}
@@ -44,8 +44,15 @@ func (b *binder) shopping() []page.Block {
 	return append(blocks, b.cutAlready()...)
 }
 
-// widthNote says what the figures assume.
-func (b *binder) widthNote() string {
+// widthNote says what the figures assume, or that there is nothing they are for.
+func (b *binder) widthNote(buys, shelf bool) string {
+	if !buys && !slices.ContainsFunc(b.q.Fabrics, func(f cutting.Fabric) bool { return f.Missing() > 0 }) {
+		note := "There is no fabric to buy."
+		if shelf {
+			note += " Measure what is on the shelf before you cut: each fabric's sheet says what it must measure."
+		}
+		return note
+	}
 	note := "Lengths hold for the usable widths named here, without the selvages. Measure before you buy: a narrower cloth may take more."
 	if b.q.Plan.Allow.Extra > 0 {
 		note += " " + say.Percent(b.q.Plan.Allow.Extra) + " is added for safety."
