@@ -129,7 +129,7 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 	g.tall = c.tall
 	var head []slab
 	for i := range t.Head {
-		for _, s := range g.row(&t.Head[i], true, i == len(t.Head)-1) {
+		for _, s := range g.row(&t.Head[i], true) {
 			s.with = true
 			head = append(head, s)
 		}
@@ -141,7 +141,7 @@ func (t Table) slabs(c *setting, w length.Length) []slab {
 	for i := range t.Rows {
 		again := g.again(&t.Rows[i], head)
 		g.tall = max(c.tall-heightOf(again), c.tall/4)
-		ss := g.row(&t.Rows[i], false, i == len(t.Rows)-1)
+		ss := g.row(&t.Rows[i], false)
 		for j := range ss {
 			if ss[j].head = head; j > 0 || i > 0 && t.Rows[i-1].Again == t.Rows[i].Again {
 				ss[j].head = again
@@ -161,7 +161,7 @@ func (g *grid) again(r *Row, head []slab) []slab {
 	}
 	g.tall = g.c.tall // it is low
 	head = slices.Clip(head)
-	for _, s := range g.row(r.Again, false, false) {
+	for _, s := range g.row(r.Again, false) {
 		s.with = true
 		head = append(head, s)
 	}

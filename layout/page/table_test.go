@@ -265,3 +265,30 @@ func TestTableAgain(t *testing.T) {
 		}
 	}
 }
+
+// A row that is higher than a page is one row: its drawings are drawn once, and one
+// line ends it.
+func TestHighRow(t *testing.T) {
+	s := testStyle()
+	words := strings.Repeat("word\n", 149) + "word"
+	doc := testBook(Table{Columns: []Column{{Width: s.Tick}, {Share: 1}}, Rules: Lined, Rows: []Row{
+		{Mark: "row", Cells: []Cell{
+			{W: s.Tick, H: s.Body.Lead, Draw: func(p *Pen, b Box) { p.Disc(Point{b.X, b.MidY()}, "drawn", "1") }},
+			{Text: s.Body.Say(words)},
+		}},
+	}})
+	if len(doc.Pages) < 2 {
+		t.Fatalf("%d pages", len(doc.Pages))
+	}
+	got := map[string]int{}
+	for _, p := range doc.Pages {
+		for _, it := range p.Items {
+			got[it.What()]++
+		}
+	}
+	for what, want := range map[string]int{"row": 150, "drawn": 2, "table rule": 1} { // a disc and its figure
+		if got[what] != want {
+			t.Errorf("%d of %q, want %d", got[what], what, want)
+		}
+	}
+}

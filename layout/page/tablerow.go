@@ -12,18 +12,18 @@ type laid struct {
 }
 
 // row cuts a table row into slabs: one, or several where it is higher than a
-// page.
-func (g *grid) row(r *Row, head, last bool) []slab {
+// page. Drawings stand in the first, and a line under the last.
+func (g *grid) row(r *Row, head bool) []slab {
 	cells := g.cells(r, head)
 	tall := g.tall - 2*g.pad
 	if rowHeight(cells) <= tall {
-		return []slab{g.strip(r, cells, head, last)}
+		return []slab{g.strip(r, cells, head, false)}
 	}
 	var out []slab
 	for more := true; more; {
 		var part []laid
 		part, cells, more = breakRow(cells, tall/2)
-		out = append(out, g.strip(r, part, head, last && !more))
+		out = append(out, g.strip(r, part, head, more))
 	}
 	return out
 }
@@ -138,8 +138,8 @@ func (l *laid) drop(base length.Length) length.Length {
 	return 0
 }
 
-// strip is a row of laid cells as one slab.
-func (g *grid) strip(r *Row, cells []laid, head, last bool) slab {
+// strip is a row of laid cells as one slab, with more of them to come or not.
+func (g *grid) strip(r *Row, cells []laid, head, more bool) slab {
 	h, base := rowHeight(cells), rowBase(cells)
 	draw := func(p *Pen, b Box) {
 		g.ground(p, b, r)
@@ -150,7 +150,7 @@ func (g *grid) strip(r *Row, cells []laid, head, last bool) slab {
 			room := Box{b.X + c.x, y, c.w, max(c.h, h-(y-inner))}
 			c.drawIn(p, room, Box{b.X + c.x, inner, c.w, h})
 		}
-		g.rules(p, b, cells, head, last)
+		g.rules(p, b, cells, head, more)
 	}
 	return slab{h: h + 2*g.pad, draw: draw, base: baseIn(base, g.pad)}
 }
@@ -178,6 +178,9 @@ func (l *laid) sit(base, h length.Length) length.Length {
 // row's whole height.
 func (l *laid) drawIn(p *Pen, room, full Box) {
 	if l.cell.Draw != nil {
+		if len(l.slabs) == 0 { // it stands above
+			return
+		}
 		if l.cell.Sit == Baseline || l.cell.Sit == Top {
 			room = full
 		} else {
@@ -200,10 +203,13 @@ func (g *grid) ground(p *Pen, b Box, r *Row) {
 }
 
 // rules draws a row's lines.
-func (g *grid) rules(p *Pen, b Box, cells []laid, head, last bool) {
+func (g *grid) rules(p *Pen, b Box, cells []laid, head, more bool) {
 	s := p.Style
 	switch g.Rules {
 	case Lined:
+		if more {
+			return
+		}
 		st := s.Hair.With(Mid)
 		if head {
 			st = s.Hair
