@@ -1,8 +1,6 @@
 package pdf
 
 import (
-	"bytes"
-	"fmt"
 	"strconv"
 
 	"cutbinder/layout/page"
@@ -54,35 +52,4 @@ func (s square) operators(to []byte) []byte {
 		to = append(to, "re\n"...)
 	}
 	return append(to, "f\nQ\n"...)
-}
-
-// A stream is one that is still to be packed: the object's number, counted from 0,
-// and the codes whose places it keeps.
-type stream struct {
-	object int
-	codes  []square
-}
-
-// streams are the unpacked streams. Pages were drawn in the order of their objects,
-// and so codes belong to placeholders in their order.
-func (f *file) streams(codes []square) ([]stream, error) {
-	var all []stream
-	for i, body := range f.objects {
-		if !bytes.HasPrefix(body, []byte("<<\n/Length")) {
-			continue
-		}
-		n := 0
-		if len(codes) > 0 {
-			n = bytes.Count(body, placeholder)
-		}
-		if n > len(codes) {
-			return nil, fmt.Errorf("the PDF library wrote a place for a code that there is none for, in object %d", i+1)
-		}
-		all = append(all, stream{i, codes[:n]})
-		codes = codes[n:]
-	}
-	if len(codes) > 0 {
-		return nil, fmt.Errorf("the PDF library left out the places of %d codes", len(codes))
-	}
-	return all, nil
 }

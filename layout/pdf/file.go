@@ -16,56 +16,6 @@ import (
 // catalog.
 type file struct{ objects [][]byte }
 
-// takeApart finds the objects by the file's cross-reference table
-// (ISO 32000-1, 7.5.4).
-func takeApart(raw []byte) (*file, error) {
-	start, n, err := readXref(raw)
-	if err != nil {
-		return nil, err
-	}
-	f := &file{}
-	for i := 1; i < n; i++ {
-		line := raw[start+20*i:]
-		at, err := strconv.Atoi(string(line[:10]))
-		if err != nil || at > len(raw) {
-			return nil, fmt.Errorf("the PDF library wrote a wrong place for object %d", i)
-		}
-		end := bytes.LastIndex(raw, []byte("xref\n0 "))
-		if i+1 < n {
-			end, _ = strconv.Atoi(string(raw[start+20*(i+1):][:10]))
-		}
-		head := []byte(strconv.Itoa(i) + " 0 obj\n")
-		body, ok := bytes.CutPrefix(raw[at:max(at, end)], head)
-		body, whole := bytes.CutSuffix(bytes.TrimRight(body, "\n"), []byte("endobj"))
-		if !ok || !whole {
-			return nil, fmt.Errorf("the PDF library wrote object %d in a form not known here", i)
-		}
-		f.objects = append(f.objects, body)
-	}
-	return f, nil
-}
-
-// readXref finds the first line of the cross-reference table, and the number of
-// its lines.
-func readXref(raw []byte) (start, n int, err error) {
-	bad := fmt.Errorf("the PDF library wrote a file without cross-reference table")
-	i := bytes.LastIndex(raw, []byte("startxref\n"))
-	if i < 0 {
-		return 0, 0, bad
-	}
-	if _, err := fmt.Sscanf(string(raw[i:]), "startxref\n%d\n", &start); err != nil || start > len(raw) {
-		return 0, 0, bad
-	}
-	if _, err := fmt.Sscanf(string(raw[start:min(len(raw), start+40)]), "xref\n0 %d\n", &n); err != nil {
-		return 0, 0, bad
-	}
-	start += len("xref\n0 \n") + len(strconv.Itoa(n))
-	if start+20*n > len(raw) {
-		return 0, 0, bad
-	}
-	return start, n, nil
-}
-
 // ref is a reference to an object.
 func ref(id int) string { return strconv.Itoa(id) + " 0 R" }
 

@@ -4,28 +4,7 @@ import (
 	"bytes"
 	"compress/zlib"
 	"fmt"
-	"sync"
-
-	"cutbinder/layout/cores"
 )
-
-// pack compresses the streams that are not compressed yet, pages, character maps
-// and faces, and writes the codes into them. Each is packed by itself, so several
-// are at a time; the result does not depend on which is done first.
-func (f *file) pack(codes []square) error {
-	streams, err := f.streams(codes)
-	if err != nil {
-		return err
-	}
-	packers := sync.Pool{New: func() any { return new(packer) }}
-	cores.Each(len(streams), cores.All, func(i int) {
-		p := packers.Get().(*packer)
-		s := streams[i]
-		f.objects[s.object] = p.stream(f.objects[s.object], s.codes)
-		packers.Put(p)
-	})
-	return nil
-}
 
 // level is how hard streams are packed: one below the usual level packs the
 // sample documents as small, in five sixths of the time.

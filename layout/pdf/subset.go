@@ -3,12 +3,13 @@ package pdf
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"regexp"
-	"slices"
 	"strconv"
 
 	"cutbinder/fonts"
+	"cutbinder/layout/cores"
 )
 
 // The PDF library embeds the glyphs in use and the parts they are made of, but
@@ -221,19 +222,27 @@ func (f *file) refont(family map[*fonts.Face]string) error {
 			}
 		}
 	}
-	for _, body := range slices.Clone(f.objects) {
-		m := fontFile.FindSubmatch(body)
-		if m == nil {
-			continue
-		}
-		name := fontName.FindSubmatch(body)[1]
-		face := faces[string(name)]
-		small, err := subset(face.TTF(), used[string(name)])
-		if err != nil {
-			return fmt.Errorf("typeface %s cannot be embedded: %w", face.Name(), err)
-		}
-		id, _ := strconv.Atoi(string(m[1]))
-		f.objects[id-1] = fmt.Appendf(nil, "<<\n/Length1 %d\n/Length %d\n>>\nstream\n%sendstream\n", len(small), len(small), small)
+	type embedded struct {
+		object int
+		name   string
 	}
-	return nil
+	var files []embedded
+	for _, body := range f.objects {
+		if m := fontFile.FindSubmatch(body); m != nil {
+			id, _ := strconv.Atoi(string(m[1]))
+			files = append(files, embedded{id - 1, string(fontName.FindSubmatch(body)[1])})
+		}
+	}
+	errs := make([]error, len(files))
+	cores.Each(len(files), cores.All, func(i int) {
+		face := faces[files[i].name]
+		small, err := subset(face.TTF(), used[files[i].name])
+		if err != nil {
+			errs[i] = fmt.Errorf("typeface %s cannot be embedded: %w", face.Name(), err)
+			return
+		}
+		body := fmt.Appendf(nil, "<<\n/Length1 %d\n/Length %d\n>>\nstream\n%sendstream\n", len(small), len(small), small)
+		f.objects[files[i].object] = new(packer).stream(body, nil)
+	})
+	return errors.Join(errs...)
 }

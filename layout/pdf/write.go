@@ -7,7 +7,7 @@
 package pdf
 
 import (
-	"bytes"
+	"errors"
 	"fmt"
 	"io"
 
@@ -66,18 +66,13 @@ func build(doc page.Document) (out []byte, err error) {
 			return nil, fmt.Errorf("page %s: %w", doc.Pages[i].Label, err)
 		}
 	}
-	var buf bytes.Buffer
-	if _, err := x.gp.WriteTo(&buf); err != nil {
-		return nil, err
-	}
-	f, err := takeApart(buf.Bytes())
-	if err != nil {
+	a := takeApart(x.codes)
+	_, err = x.gp.WriteTo(a)
+	f, broken := a.file() // which ends what works on it
+	if err = errors.Join(err, broken); err != nil {
 		return nil, err
 	}
 	if err := f.refont(x.family); err != nil {
-		return nil, err
-	}
-	if err := f.pack(x.codes); err != nil {
 		return nil, err
 	}
 	return f.complete(doc, x.pageIDs), nil
