@@ -46,7 +46,7 @@ func main() { os.Exit(start()) }
 
 // start runs the program and gives its exit code.
 func start() int {
-	debug.SetGCPercent(400) // a run is short: memory is cheaper than collecting it
+	debug.SetGCPercent(700) // a run is short: memory is cheaper than collecting it
 	debug.SetMemoryLimit(memory)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
