@@ -61,7 +61,8 @@ type binder struct {
 	parts []Part
 	scale int // the scale that most diagrams have
 
-	fitting fitting // of the fabric's sheet that is being set
+	fitting fitting               // of the fabric's sheet that is being set
+	tallies map[bool][]page.Block // of that sheet, by whether it is set close
 }
 
 // Binder sets a quilt's binder. Problems are label sheets that don't exist or

@@ -39,6 +39,7 @@ func (b *binder) fabricSections() []page.Section {
 // page: what she cuts from, how, and what she ticks are then side by side. Where
 // more pages remain, her steps are not spread over two if one has room for all.
 func (b *binder) fabricSection(i int) page.Section {
+	b = b.withTallies()
 	best, sheet := b, b.fabricSheet(i)
 	pages, _ := b.book.Extent(sheet)
 	for _, way := range b.tighter() {
@@ -68,6 +69,22 @@ func (b *binder) fabricSection(i int) page.Section {
 		return s
 	}
 	return sheet
+}
+
+// withTallies is the binder for one sheet: its tally is the same in most ways of
+// setting the sheet, and takes as long to find as the rest.
+func (b *binder) withTallies() *binder {
+	own := *b
+	own.tallies = map[bool][]page.Block{}
+	return &own
+}
+
+// keptTally is the tally of the sheet that is being set.
+func (b *binder) keptTally(f *cutting.Fabric) []page.Block {
+	if _, ok := b.tallies[b.fitting.close]; !ok {
+		b.tallies[b.fitting.close] = b.tally(f)
+	}
+	return b.tallies[b.fitting.close]
 }
 
 // tighter lists the ways to set a sheet on fewer pages, from the least change to
@@ -115,7 +132,7 @@ func (b *binder) fabricSheet(i int) page.Section {
 	if b.fitting.apart && len(steps) > 0 {
 		top = append(top, page.Break{})
 	}
-	section.Blocks = slices.Concat(section.Blocks, top, steps, b.tally(f))
+	section.Blocks = slices.Concat(section.Blocks, top, steps, b.keptTally(f))
 	return section
 }
 
