@@ -190,3 +190,26 @@ func BenchmarkSquares(b *testing.B) {
 		}
 	}
 }
+
+// A place of several is said in short, and never ends where another should follow.
+func TestPlaceWords(t *testing.T) {
+	border := []Place{{For: "inner border top and bottom"}}
+	lantern := []Place{{Block: "A", Name: "Lantern in the window"}}
+	for _, c := range []struct {
+		places []Place
+		br     brevity
+		want   string
+	}{
+		{border, brevity{name: 28}, "INNER BORDER TOP + BOTTOM"},
+		{border, brevity{name: 20}, "INNER BORDER TOP"},
+		{border, essential, "INNER BORDER"},
+		{lantern, brevity{name: 28}, "BLOCK A LANTERN IN THE WINDOW"},
+		{lantern, essential, "BLOCK A"},
+		{append(lantern, border...), brevity{name: 28}, "BLOCKS A INNER BORDER TOP + BOTTOM"},
+		{lantern, brevity{}, ""},
+	} {
+		if got := placeWords(c.places, c.br); got != c.want {
+			t.Errorf("%v in %d characters: %q, want %q", c.places, c.br.name, got, c.want)
+		}
+	}
+}

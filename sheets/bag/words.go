@@ -24,7 +24,7 @@ var essential = brevity{name: 12, letter: true, rows: 4}
 
 // brevities are tried in order until the text fits.
 var brevities = []brevity{
-	{name: 24, rows: 4}, {name: 16, rows: 4}, essential, {name: 16, rows: 2}, {name: 12, rows: 2}, {name: 8, letter: true, rows: 2},
+	{name: 28, rows: 4}, {name: 20, rows: 4}, {name: 16, rows: 4}, essential, {name: 16, rows: 2}, {name: 12, rows: 2}, {name: 8, letter: true, rows: 2},
 	{name: 16, rows: 1}, {name: 10, rows: 1}, {name: 6, letter: true, rows: 1}, {name: 6}, {name: 6, letter: true}, {},
 }
 
@@ -70,7 +70,7 @@ func placeWords(places []Place, br brevity) string {
 	if len(places) == 1 {
 		switch p := places[0]; {
 		case p.Block == "":
-			return clip(plain(p.Purpose()), n)
+			return clip(purpose(p), n)
 		case br.letter:
 			return "BLOCK " + clip(plain(p.Block), n)
 		default:
@@ -80,17 +80,21 @@ func placeWords(places []Place, br brevity) string {
 	var texts []string
 	for _, p := range places {
 		if p.Block == "" {
-			texts = append(texts, p.Purpose())
+			texts = append(texts, purpose(p))
 		} else {
-			texts = append(texts, p.Block)
+			texts = append(texts, plain(p.Block))
 		}
 	}
-	all := clip(plain(strings.Join(texts, " ")), n)
+	all := clip(strings.Join(texts, " "), n)
 	if places[0].Block == "" {
 		return all
 	}
 	return "BLOCKS " + all
 }
+
+// purpose is a place that is no block's; where it lists several, in short: "TOP +
+// BOTTOM".
+func purpose(p Place) string { return strings.ReplaceAll(plain(p.Purpose()), " AND ", " + ") }
 
 // clip cuts a text to at most n characters, between words where that keeps at
 // least half, else inside a word, with a full stop to say so.
@@ -100,7 +104,7 @@ func clip(s string, n int) string {
 	}
 	r := []rune(s)[:n]
 	if i := strings.LastIndexByte(string(r), ' '); i >= n/2 {
-		return string(r)[:i]
+		return strings.TrimRight(string(r)[:i], " +")
 	}
 	return strings.TrimSpace(string(r[:n-1])) + "."
 }
