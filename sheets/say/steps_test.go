@@ -53,6 +53,14 @@ func TestSteps(t *testing.T) {
 		// beside 10 in a section 3 in wide and 12 in high: three of 3 x 2 1/2 and one of 2 3/4 x 4 1/2 that is trimmed
 		{"trimming in a list", "fabrics: {a: {have: 13 x 12 1/2, one-way: true}}\npieces: [{cut: 10 x 12, need: 1, fabric: a}, {cut: 3 x 2 1/2, need: 3, fabric: a}, {cut: 2 3/4 x 4 1/2, need: 1, fabric: a}]",
 			"then (1) section 3 wide, cut into (1) piece 2 3/4 x 4 1/2 (cut 4 1/2 high, trim to 2 3/4 wide) and (3) pieces 3 x 2 1/2."},
+		// cuts longer than the ruler, 24 1/2 in: 60 in high and two layers, once end to end is four layers and 30 in
+		{"long sub-cuts in twos", one + "pieces: [{cut: 8 x 60, need: 4, fabric: a}]",
+			"Keep it folded and fold it end to end once, so that the cuts are 30 in long, and move the ruler along its own edge; selvages off; from the selvage end sub-cut at 8: twice through all four layers."},
+		{"long sub-cuts of several sizes", "fabrics: {a: {one-way: true}}\npieces: [{cut: 8 x 30, need: 2, fabric: a}, {cut: 9 x 30, need: 2, fabric: a}]",
+			"Keep it folded and fold it end to end once, so that the cuts are 15 in long; selvages off; from the selvage end as in the picture, through all four layers:"},
+		// 110 in in a single layer: twice end to end is four layers and 27 1/2 in
+		{"long sub-cuts of an open strip", "fabrics: {a: {one-way: true}}\npieces: [{cut: 30 x 110, need: 1, fabric: a}, {cut: 4 x 110, need: 1, fabric: a}]",
+			"Open it; fold it end to end twice, so that the cuts are 27 1/2 in long, and move the ruler along its own edge; selvages off;"},
 		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
 		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},
 	}

@@ -19,11 +19,11 @@ func (s *steps) then(step cutting.Step, t cutting.Then) {
 	case t.Piece >= 0:
 		s.add("", "%s", upperFirst(who+s.asTheyAre(t)))
 	case t.AtFold > 0:
-		s.add("", "%s", upperFirst(who+s.atFold(t)))
+		s.add("", "%s", upperFirst(who+s.atFold(step, t)))
 	case len(t.Pairs) > 0 && t.Alike:
-		s.add("", "%s", upperFirst(who+s.doubled(t)))
+		s.add("", "%s", upperFirst(who+s.doubled(step, t)))
 	case len(t.Pairs) > 0:
-		s.paired(t, who)
+		s.paired(step, t, who)
 	case isCloth(t):
 		s.add("", "%s", upperFirst(who+s.narrow(step)))
 		for _, inner := range t.Steps {
@@ -54,14 +54,14 @@ func (s *steps) asTheyAre(t cutting.Then) string {
 	return fmt.Sprintf("%s%s used whole%s.%s", s.selvages(), Plural(t.Count, "it is", "they are"), s.after(t.Piece), s.joining(t))
 }
 
-func (s *steps) atFold(t cutting.Then) string {
+func (s *steps) atFold(step cutting.Step, t cutting.Then) string {
 	piece := s.pieces(kept(t.Steps)[0], 1)
-	return fmt.Sprintf("%skeep %s folded and measure %s from the fold: opened, that is %s. %s gives %s.", s.selvages(),
+	return fmt.Sprintf("%s%skeep %s folded and measure %s from the fold: opened, that is %s. %s gives %s.", s.endToEnd(step, "fold "+Plural(t.Count, "it", "each"), 1), s.selvages(),
 		Plural(t.Count, "it", "each"), s.With(t.AtFold), s.With(2*t.AtFold), each(t.Count), piece) + s.rest(t)
 }
 
 // doubled says how a folded strip of like pieces is sub-cut.
-func (s *steps) doubled(t cutting.Then) string {
+func (s *steps) doubled(step cutting.Step, t cutting.Then) string {
 	last := ""
 	if len(t.Odd) > 0 {
 		last = ", then open the fold for the last one"
@@ -75,12 +75,18 @@ func (s *steps) doubled(t cutting.Then) string {
 		all.Count += odd.Count
 		all.Then[0].Count += odd.Count
 	}
-	cut := fmt.Sprintf("%sfrom the selvage end sub-cut at %s: %s through both layers%s. %s gives %s.%s", s.selvages(),
-		s.Len(all.Size.W), times(twos), last, each(t.Count), s.pieces(all, 1), s.rest(t))
-	if t.Count > 1 {
-		return stacked + upperFirst(cut)
+	lay, layers := s.laid(step, t)
+	cut := fmt.Sprintf("%sfrom the selvage end sub-cut at %s: %s through %s%s. %s gives %s.%s", s.selvages(),
+		s.Len(all.Size.W), times(twos), layers, last, each(t.Count), s.pieces(all, 1), s.rest(t))
+	return sentences(lay, cut)
+}
+
+// sentences joins what may be a sentence, or the start of one, with what follows.
+func sentences(first, then string) string {
+	if strings.HasSuffix(first, ". ") {
+		then = upperFirst(then)
 	}
-	return cut
+	return first + then
 }
 
 // toTheFold says that what comes off in twos takes all of the strip, so that the
@@ -89,15 +95,26 @@ func toTheFold(t cutting.Then) bool {
 	return len(t.Odd) == 0 && len(kept(t.Steps)) == len(t.Steps)
 }
 
-// stacked is how many folded strips lie above one another.
-const stacked = "stack two folded strips at a time at the most. "
+// laid is how folded strips lie for their sub-cuts, and how many layers that
+// makes: never more than four, so that strips are stacked or, where they are
+// longer than the ruler, folded end to end.
+func (s *steps) laid(step cutting.Step, t cutting.Then) (lay, layers string) {
+	if lay = s.endToEnd(step, fmt.Sprintf("keep %s folded and fold it", Plural(t.Count, "it", "each")), 1); lay != "" {
+		return lay, "all four layers"
+	}
+	if t.Count > 1 {
+		lay = "stack two folded strips at a time at the most. "
+	}
+	return lay, "both layers"
+}
 
 // paired says how a folded strip of several sizes is sub-cut: what comes off in
 // twos, and what after the fold is opened.
-func (s *steps) paired(t cutting.Then, who string) {
-	text := s.selvages() + "from the selvage end as in the picture, through both layers"
+func (s *steps) paired(step cutting.Step, t cutting.Then, who string) {
+	lay, layers := s.laid(step, t)
+	text := sentences(lay, s.selvages()+"from the selvage end as in the picture, through "+layers)
 	if t.Count > 1 {
-		text = stacked + upperFirst(text) + ", each"
+		text += ", each"
 	}
 	s.add("", "%s:", upperFirst(who+text))
 	inner := func(text string) { s.lines = append(s.lines, Line{Text: text, Inner: true}) }
@@ -128,7 +145,7 @@ func (s *steps) opened(step cutting.Step, t cutting.Then, who string) {
 	if step.Folds > 0 {
 		text = Plural(t.Count, "open it; ", "open them; ")
 	}
-	text += s.endToEnd(step)
+	text += s.endToEnd(step, "fold "+Plural(t.Count, "it", "each"), 2)
 	if step.First > 0 {
 		text += s.selvages()
 	}
@@ -155,8 +172,9 @@ func (s *steps) opened(step cutting.Step, t cutting.Then, who string) {
 	}
 }
 
-// endToEnd says how a strip is folded whose sub-cuts are longer than the ruler.
-func (s *steps) endToEnd(step cutting.Step) string {
+// endToEnd says how strips are folded whose sub-cuts are longer than the ruler:
+// so many times at the most that there are never more than four layers.
+func (s *steps) endToEnd(step cutting.Step, fold string, most int) string {
 	run := step.Size.H
 	if step.Dir == cutting.Along {
 		run = step.Size.W
@@ -164,8 +182,12 @@ func (s *steps) endToEnd(step cutting.Step) string {
 	if run <= s.p.Ruler.H {
 		return ""
 	}
-	folds := cutting.FoldsFor(run, s.p.Ruler.H)
-	return fmt.Sprintf("fold %s end to end %s, so that the cuts are %s long; ", Plural(step.Count, "it", "each"), times(folds), s.With(run>>folds))
+	folds := min(cutting.FoldsFor(run, s.p.Ruler.H), most)
+	text := fmt.Sprintf("%s end to end %s, so that the cuts are %s long", fold, times(folds), s.With(run>>folds))
+	if run>>folds > s.p.Ruler.H {
+		text += ", and move the ruler along its own edge"
+	}
+	return text + "; "
 }
 
 // selvages asks for the cloth's woven edges to be cut off, where it has any.
