@@ -1,18 +1,19 @@
 package cutting
 
 import (
+	"cmp"
 	"slices"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/pack"
 )
 
-// newCloth turns a packed section into a cloth whose late strips come last, its
-// cuts numbered.
+// newCloth turns a packed section into a cloth whose strips lie in the order they
+// are best cut in, its cuts numbered.
 func newCloth(root pack.Section, pieces []*Piece, ruler length.Length) Cloth {
 	var c Cloth
 	if root.Dir == pack.Across {
-		root.Parts = lateLast(root, pieces)
+		root.Parts = inOrder(root, pieces)
 	}
 	c.Root = c.place(root)
 	c.pairUp(ruler)
@@ -21,11 +22,20 @@ func newCloth(root pack.Section, pieces []*Piece, ruler length.Length) Cloth {
 	return c
 }
 
-// lateLast moves strips of nothing but late pieces behind the others, before
-// what is left over: strips may change places without any cut changing.
-func lateLast(root pack.Section, pieces []*Piece) []pack.Section {
+// inOrder moves strips of nothing but late pieces behind the others, before what
+// is left over, and of strips of one height those with the longest pieces to the
+// front: strips may change places without any cut changing.
+func inOrder(root pack.Section, pieces []*Piece) []pack.Section {
 	parts := slices.Clone(root.Parts)
 	slices.SortStableFunc(parts, func(a, b pack.Section) int { return rank(a, pieces) - rank(b, pieces) })
+	for i := 0; i < len(parts); {
+		j := i + 1
+		for j < len(parts) && parts[j].H == parts[i].H && rank(parts[j], pieces) == rank(parts[i], pieces) {
+			j++
+		}
+		slices.SortStableFunc(parts[i:j], func(a, b pack.Section) int { return cmp.Compare(longest(b), longest(a)) })
+		i = j
+	}
 	y := root.Y
 	for i := range parts {
 		parts[i] = movedDown(parts[i], y-parts[i].Y)
@@ -51,6 +61,21 @@ func rank(s pack.Section, pieces []*Piece) int {
 		least = min(least, rank(part, pieces))
 	}
 	return least
+}
+
+// longest is the longest side of a piece in a section.
+func longest(s pack.Section) int64 {
+	if s.Dir == pack.None {
+		if s.Item < 0 {
+			return 0
+		}
+		return max(s.W, s.H)
+	}
+	most := int64(0)
+	for _, part := range s.Parts {
+		most = max(most, longest(part))
+	}
+	return most
 }
 
 func movedDown(s pack.Section, by int64) pack.Section {

@@ -61,6 +61,8 @@ func TestSteps(t *testing.T) {
 		// 110 in in a single layer: twice end to end is four layers and 27 1/2 in
 		{"long sub-cuts of an open strip", "fabrics: {a: {one-way: true}}\npieces: [{cut: 30 x 110, need: 1, fabric: a}, {cut: 4 x 110, need: 1, fabric: a}]",
 			"Open it; fold it end to end twice, so that the cuts are 27 1/2 in long, and move the ruler along its own edge; selvages off;"},
+		{"of one height the longest pieces first", one + "pieces: [{cut: 2 1/2, need: 16, fabric: a}, {cut: 2 1/2 x 16 1/2, need: 2, fabric: a}]",
+			"Strip 2: selvages off; from the selvage end sub-cut at 16 1/2: once through both layers. It gives (2) pieces 16 1/2 x 2 1/2. 7 x 2 1/2 is left over at the fold.\nStrip 3: selvages off; from the selvage end sub-cut at 2 1/2: eight times"},
 		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
 		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},
 	}
