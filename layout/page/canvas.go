@@ -158,7 +158,8 @@ func (c *Canvas) words(cloth Box, st TextStyle, ground Ink, mark string, wording
 		w := st.Say(s).Width(c.Pen.Style.Fonts)
 		if room, ok := c.free(b, w+2*pad); ok {
 			if ground != NoInk {
-				c.Pen.Rect(room.Center(w+2*pad, st.Size*3/2).Intersect(b), ground, Stroke{}, mark+" ground")
+				within := b.Inset(MinLine) // clear of the strokes of the edges
+				c.Pen.Rect(room.Center(w+2*pad, st.Size*3/2).Intersect(within), ground, Stroke{}, mark+" ground")
 			}
 			c.Pen.RichText(Box{room.X + pad, room.Y, room.W - 2*pad, room.H}, st.Say(s), Center, mark)
 			return true

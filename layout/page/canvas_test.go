@@ -143,6 +143,24 @@ func TestCanvasWords(t *testing.T) {
 	}
 }
 
+// TestCanvasLabel sets words on a white ground that leaves the strokes of the edges
+// whole, however low the rectangle is.
+func TestCanvasLabel(t *testing.T) {
+	for _, h := range []length.Length{3 * in, in} { // drawn at 1:6
+		c := testCanvas(false)
+		cloth := Box{0, 4 * in, 24 * in, h}
+		edges := c.Box(cloth).Inset(MinLine / 2)
+		if !c.Label(cloth, c.Pen.Style.Measure, "size", "keep 24 × 1") {
+			t.Fatalf("%v: no label", h)
+		}
+		for _, it := range c.Pen.Items() {
+			if r, ok := it.(Rect); ok && !edges.Contains(r.Bounds()) {
+				t.Errorf("%v: the ground %v covers the edges of %v", h, r.Bounds(), edges)
+			}
+		}
+	}
+}
+
 // beside tells on which side of the fold words stand, as it lies on cloth.
 func beside(c *Canvas, cloth Box, text Text) string {
 	if cloth.X > 21*in || cloth.Right() < 21*in {
