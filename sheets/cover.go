@@ -121,7 +121,9 @@ func (b *binder) contents() page.Block {
 		if part == Cover {
 			continue
 		}
-		t.Rows = append(t.Rows, b.entry(s.Body, partTitles[part], "part "+string(part), 0))
+		row := b.entry(s.Body, partTitles[part], "part "+string(part), 0)
+		row.With = part == Fabrics // a column doesn't end between it and its fabrics
+		t.Rows = append(t.Rows, row)
 		if part == Fabrics {
 			for i := range b.q.Fabrics {
 				if b.q.Fabrics[i].AllDone() {
