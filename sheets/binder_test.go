@@ -278,6 +278,28 @@ func TestTallies(t *testing.T) {
 	})
 }
 
+// What strips are joined into is written with its sides in the same order on a
+// fabric's sheet and in the bags' key.
+func TestFinishedSides(t *testing.T) {
+	q := work("sides.yaml", "plan: Sides\nfinished: 52 x 64\nfabrics: {a: {}}\nborders: [{width: 2, fabric: a, join: true}]")
+	for _, p := range binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics, sheets.BagKey}}).Pages {
+		n := 0
+		for _, it := range p.Items {
+			text, ok := it.(page.Text)
+			if !ok || !strings.HasPrefix(text.Words(), "finished ") {
+				continue
+			}
+			n++
+			if words := strings.Fields(text.Words()); words[1] != "2" {
+				t.Errorf("page %s: %q", p.Label, text.Words())
+			}
+		}
+		if n != 2 {
+			t.Errorf("page %s: %d finished sizes, want those of the sides and of top and bottom", p.Label, n)
+		}
+	}
+}
+
 func TestSameBytes(t *testing.T) {
 	q := samplePlans()["lantern-row.yaml"]
 	var a, b bytes.Buffer

@@ -17,6 +17,7 @@ const fewRows = 8
 type heap struct {
 	bag, count, spares int
 	finished           length.Size
+	lies               length.Size // what the order of the finished sides follows
 }
 
 // heaps sorts a piece's uses by bag, in the order they are cut.
@@ -29,7 +30,7 @@ func (q *Quilt) heaps(f *cutting.Fabric, p *cutting.Piece) []heap {
 		if !ok {
 			i = len(all)
 			at[n] = i
-			all = append(all, heap{bag: n, finished: use.Finished})
+			all = append(all, heap{bag: n, finished: use.Finished, lies: lies(p.Size, use)})
 		}
 		all[i].count += use.Count
 		all[i].spares += use.Spares
@@ -38,6 +39,15 @@ func (q *Quilt) heaps(f *cutting.Fabric, p *cutting.Piece) []heap {
 		}
 	}
 	return all
+}
+
+// lies is the size whose order of sides a finished size follows: of strips that are
+// joined, what they become, as in the bags' key.
+func lies(cut length.Size, use cutting.Use) length.Size {
+	if use.Joined != nil {
+		return use.Joined.Size
+	}
+	return cut
 }
 
 // tally is the boxes to tick, a row for each size and bag.
@@ -81,7 +91,7 @@ func (b *binder) tallySizes(f *cutting.Fabric) length.Length {
 	for _, p := range f.Pieces {
 		w = max(w, b.style.Lead.Say(b.v.Size(p.Size)).Width(b.style.Fonts))
 		for _, u := range p.Uses {
-			w = max(w, b.style.Label.Say(b.v.Finished(u.Finished, p.Size)).Width(b.style.Fonts))
+			w = max(w, b.style.Label.Say(b.v.Finished(u.Finished, lies(p.Size, u))).Width(b.style.Fonts))
 		}
 	}
 	return w
@@ -91,7 +101,7 @@ func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {
 	s, p := b.style, f.Pieces[i]
 	size := s.Lead.Say(b.v.Size(p.Size))
 	if h.finished.W > 0 {
-		size = append(size, s.Label.Span("\n"+b.v.Finished(h.finished, p.Size)))
+		size = append(size, s.Label.Span("\n"+b.v.Finished(h.finished, h.lies)))
 	}
 	mark := "tally " + p.ID + " bag " + digits(h.bag)
 	return page.Row{Mark: "tally row " + p.ID + " bag " + digits(h.bag), Cells: []page.Cell{
