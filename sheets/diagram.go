@@ -24,13 +24,14 @@ type diagram struct {
 	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
 	flanks length.Length          // how far beyond the cloth the widest number and height of a strip reach
 	hatch  bool                   // what hatching means is said below the picture
+	rest   length.Length          // how much of what is left at the cloth's end is drawn at the most
 }
 
 // newDiagram prepares a drawing: it draws once into nothing to learn which sizes
 // don't fit into their pieces and need a letter.
 func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	c := &f.Cloths[cloth]
-	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), sizes: map[length.Size]string{}, keyed: map[int]string{}}
+	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), sizes: map[length.Size]string{}, keyed: map[int]string{}, rest: drawnEnd}
 	seen := make([]int, len(f.Pieces))
 	for i := range f.Cloths[:cloth+1] {
 		for _, p := range f.Cloths[i].Placed {
@@ -79,18 +80,27 @@ func keyLetter(i int) string {
 	return string(rune('A' + i))
 }
 
-// drawnEnd is how much of what is left at a cloth's end is drawn.
+// drawnEnd is how much of what is left at a cloth's end is drawn where there is
+// room for it.
 const drawnEnd = 3 * length.Inch
 
 // end is how far along the cloth the drawing goes: what is cut, and a little of
 // what is left.
 func (d *diagram) end() length.Length {
-	root := &d.c.Root
-	end := root.H + min(max(d.c.L-d.c.Square-root.H, 0), drawnEnd)
-	if n := len(root.Parts); root.Dir == cutting.Across && n > 1 && root.Parts[n-1].Leftover() {
-		end = min(end, root.Parts[n-1].Y+drawnEnd)
+	end := d.c.Root.H + min(max(d.c.L-d.c.Square-d.c.Root.H, 0), d.rest)
+	if at := d.restAt(); at < d.c.Root.H {
+		end = min(end, at+d.rest)
 	}
 	return end
+}
+
+// restAt is where what is left at the cloth's end begins, or the cloth's end.
+func (d *diagram) restAt() length.Length {
+	root := &d.c.Root
+	if n := len(root.Parts); root.Dir == cutting.Across && n > 1 && root.Parts[n-1].Leftover() {
+		return root.Parts[n-1].Y
+	}
+	return root.H
 }
 
 // whole is all of the drawing, in cloth lengths, with what squaring takes off.
@@ -109,19 +119,38 @@ func (d *diagram) windows(first, room length.Length) []page.Box {
 	all := d.whole()
 	var out []page.Box
 	top := all.Y
-	for top < all.Bottom() {
-		bottom := d.lastCut(top, top+first*length.Length(d.scale))
+	for top < d.end() {
+		limit := top + first*length.Length(d.scale)
+		bottom := d.lastCut(top, limit)
 		if bottom <= top {
-			bottom = d.lastCut(top, top+room*length.Length(d.scale))
+			limit = top + room*length.Length(d.scale)
+			bottom = d.lastCut(top, limit)
 		}
 		if bottom <= top { // not even one strip fits on a page
-			bottom = min(top+room*length.Length(d.scale), all.Bottom())
+			bottom = min(limit, d.end())
+		}
+		if bottom == d.restAt() && bottom < d.end() {
+			bottom = d.withRest(top, bottom, limit)
 		}
 		first = room
 		out = append(out, page.Box{X: 0, Y: top, W: all.W, H: bottom - top})
 		top = bottom
 	}
 	return out
+}
+
+// withRest is where a window from top ends that would end at what is left at the
+// cloth's end, so that no page holds nothing but that: less of it is drawn where
+// that is still high enough for its size, else the last strip goes with it.
+func (d *diagram) withRest(top, bottom, limit length.Length) length.Length {
+	if room := limit - bottom; room >= d.b.style.Measure.Lead*length.Length(d.scale) {
+		d.rest = room
+		return d.end()
+	}
+	if before := d.lastCut(top, bottom-1); before > top {
+		return before
+	}
+	return bottom
 }
 
 // lastCut is the last place between top and limit where the drawing may be
@@ -206,9 +235,17 @@ func (d *diagram) leftover(c *page.Canvas, box page.Box) {
 		return
 	}
 	c.Hatch(box, page.Leftover, st.Hair, "leftover")
-	size := d.b.v.Size(length.Size{W: box.W, H: box.H})
-	if box.Bottom() > d.end() {
-		size += ", not drawn whole"
+	d.leftoverSize(c, box, "keep ", length.Size{W: box.W, H: box.H}, box.Bottom() <= d.end())
+}
+
+// leftoverSize writes the size of what is left over into it, with as many words as
+// it has room for.
+func (d *diagram) leftoverSize(c *page.Canvas, box page.Box, keep string, z length.Size, whole bool) {
+	size := d.b.v.Size(z)
+	wordings := []string{keep + size, size}
+	if !whole {
+		const part = ", not drawn whole"
+		wordings = []string{keep + size + part, size + part, keep + size, size}
 	}
-	c.Label(box, st.Measure, "leftover size", "keep "+size, size)
+	c.Label(box, d.b.style.Measure, "leftover size", wordings...)
 }

@@ -76,14 +76,9 @@ func (d *diagram) ticks(c *page.Canvas) {
 
 // reserve is what is left of a bought cloth when all is cut.
 func (d *diagram) reserve(c *page.Canvas, box page.Box) {
-	st := d.b.style
 	all := d.c.L - d.c.Square - d.c.Root.H
-	c.Hatch(box, page.Leftover, st.Hair, "leftover")
-	size := d.b.v.Size(length.Size{W: d.c.W, H: all})
-	if all > box.H {
-		size += ", not drawn whole"
-	}
-	c.Label(box, st.Measure, "leftover size", "keep about "+size, size)
+	c.Hatch(box, page.Leftover, d.b.style.Hair, "leftover")
+	d.leftoverSize(c, box, "keep about ", length.Size{W: d.c.W, H: all}, all <= box.H)
 }
 
 // selvages draws the woven edges: both of a full width, one of a fat quarter,

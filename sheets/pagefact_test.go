@@ -16,7 +16,7 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), uneven(pages)}
+	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), uneven(pages), nothingCut(pages)}
 	if !o.Large { // in large print two rows may be too high to be kept together
 		found = append(found, orphan(pages), safetySplit(pages))
 	}
@@ -237,6 +237,26 @@ func uneven(pages []page.Page) string {
 	return ""
 }
 
+// nothingCut finds a picture that goes on overleaf with nothing but what is left at
+// the cloth's end, though a strip of the page before could have gone with it.
+func nothingCut(pages []page.Page) string {
+	count := func(p page.Page, mark string) (n int) {
+		for _, it := range p.Items {
+			if _, isText := it.(page.Text); strings.HasPrefix(it.What(), mark) && (isText || mark == "piece ") {
+				n++
+			}
+		}
+		return n
+	}
+	for i, p := range pages {
+		goesOn := slices.ContainsFunc(texts(p, "aside"), func(s string) bool { return pictureBefore.MatchString(s) })
+		if goesOn && count(p, "piece ") == 0 && count(pages[i-1], "cut ") > 2 { // the first cut is the squaring
+			return "page " + p.Label + " shows nothing but what is left over"
+		}
+	}
+	return ""
+}
+
 func atoi(s string) int {
 	n := 0
 	for _, r := range s {
@@ -282,6 +302,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"hatching with another's key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 2"), text("aside", "wide hatching: left over"))}), true},
 		{"figure on its line", uneven([]page.Page{of("1", text("order a", "x"), text("order page", "7"))}), false},
 		{"figure below its line", uneven([]page.Page{of("1", text("order a", "x"), page.Text{Mark: "order page", Base: page.Point{Y: 1}})}), true},
+		{"a strip goes with what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("piece a", ""))}), false},
+		{"only what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("leftover", ""))}), true},
 		{"safety text on a page", safetySplit([]page.Page{of("1", text("defers", "x"), text("dye limits", "x"))}), false},
 		{"safety text on two", safetySplit([]page.Page{of("1", text("defers", "x")), of("2", text("dye limits", "x"))}), true},
 	} {
