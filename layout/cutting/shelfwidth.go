@@ -31,9 +31,17 @@ func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.F
 	if problems.Faulty() {
 		return nil, problems
 	}
+	asked := make([][]length.Length, len(fabrics))
+	for i := range fabrics {
+		if f := &fabrics[i]; len(f.Fabric.Have) == 0 && f.Used > 0 {
+			asked[i] = slices.Sorted(slices.Values(at(f.Fabric)))
+		}
+	}
 	out, open := make([][]Width, len(fabrics)), make([][]List, len(fabrics))
 	cores.Each(len(fabrics), max(o.Cores, 1), func(i int) {
-		out[i], open[i] = fabrics[i].widths(p, derived, at)
+		if asked[i] != nil {
+			out[i], open[i] = fabrics[i].widths(p, derived, asked[i])
+		}
 	})
 	var lists []List
 	var homes []*Width
@@ -60,11 +68,7 @@ func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.F
 
 // widths begins the fabric's answers, one for each width, and gives the lists that
 // are to be laid out for them: none with a fabric where nothing need be.
-func (f *Fabric) widths(p *plan.Plan, derived []List, at func(*plan.Fabric) []length.Length) ([]Width, []List) {
-	if len(f.Fabric.Have) > 0 || f.Used == 0 {
-		return nil, nil
-	}
-	all := slices.Sorted(slices.Values(at(f.Fabric)))
+func (f *Fabric) widths(p *plan.Plan, derived []List, all []length.Length) ([]Width, []List) {
 	out, open := make([]Width, len(all)), make([]List, len(all))
 	for i, w := range all {
 		out[i].Width = w

@@ -103,6 +103,9 @@ func clip(s string, n int) string {
 		return s
 	}
 	r := []rune(s)[:n]
+	if []rune(s)[n] == ' ' {
+		return strings.TrimRight(string(r), " +") // it ends between words
+	}
 	if i := strings.LastIndexByte(string(r), ' '); i >= n/2 {
 		return strings.TrimRight(string(r)[:i], " +")
 	}
