@@ -53,7 +53,6 @@ func (s *search) improveStacks() {
 	r := &round{s: s, gain: from, was: s.cutoff, turns: s.turns(), long: usualDives}
 	r.dry, r.wait = make([]int, len(r.turns)), make([]int, len(r.turns))
 	idle := 0 // rounds without any work
-	patience := all / 8
 	for slice := all/256 + 1; !s.settled() && !s.work.stop(); slice += slice / 2 {
 		if proof > 0 && !s.hasty && s.rough > 0 && s.rough <= s.bound {
 			// Even the estimate is no more than what is proved already.
@@ -61,10 +60,7 @@ func (s *search) improveStacks() {
 		}
 		at, most := s.work.spent, s.work.limit
 		if s.hasty {
-			if s.nice() {
-				patience, proof = min(patience, all/64), min(proof, all/64)
-			}
-			most = from + patience + 2*(r.gain-from)
+			most = from + s.patience(all) + 2*(r.gain-from)
 		}
 		if at >= most || s.brief && s.far(float64(at-from)/float64(all)) {
 			break
@@ -79,10 +75,24 @@ func (s *search) improveStacks() {
 		}
 	}
 	s.work.limit += proof
+	if s.nice() {
+		proof = min(proof, all/64)
+	}
 	if !s.settled() {
 		s.prove(min(s.work.limit, s.work.spent+proof))
 	}
 }
+
+// patience is how much of all its work a hasty search does without a gain.
+func (s *search) patience(all int64) int64 {
+	if s.nice() {
+		return all / 64
+	}
+	return all / 8
+}
+
+// nice says whether all that a better plan could bring is worth little work.
+func (s *search) nice() bool { return s.trifle != nil && s.trifle(s.bound, s.cutoff) }
 
 // hopeless is how much longer than a plan of use the best one may be, of its
 // length, at the end of a brief search; at a quarter of it, four times as much. Of
@@ -95,9 +105,6 @@ const hopeless = 0.0075
 func (s *search) far(part float64) bool {
 	return s.plan != nil && part > 0.25 && float64(s.cutoff-s.vain())*part >= hopeless*float64(s.cutoff)
 }
-
-// nice says whether all that a better plan could bring is worth little work.
-func (s *search) nice() bool { return s.trifle != nil && s.trifle(s.bound, s.cutoff) }
 
 // turns lists the methods that suit the problem's number of pieces.
 func (s *search) turns() []func(int64) {
@@ -124,7 +131,7 @@ type round struct {
 	turns []func(int64)
 	dry   []int // turns of each method since it last gained
 	wait  []int // rounds that it sits out yet
-	long  int64 // how much more work than others the dives get, which begin anew each time
+	long  int64 // how much more work than others the dives get now, which begin anew each time
 	gain  int64 // work spent until the last gain
 	was   int   // height then
 }
@@ -132,6 +139,10 @@ type round struct {
 // combing is where the beam searches stand among the turns, if at all: they go on
 // from turn to turn, so that what gains nothing yet is no loss.
 const combing = 2
+
+// usualDives is how much more work than others the dives get; twice as much while
+// not even the root is solved.
+const usualDives = 2
 
 // maxWait is the most rounds that a method sits out.
 const maxWait = 2
@@ -158,7 +169,7 @@ func (r *round) run(slice int64) {
 		}
 		switch {
 		case i == 0 && d == 0 && r.s.rough == 0:
-			r.long = 4 // not even the root was solved
+			r.long = 2 * usualDives
 			r.dry[i] = 0
 		case i == 0:
 			r.long = usualDives
@@ -257,5 +268,3 @@ func (n node) list(dir Dir) []node {
 	}
 	return []node{n}
 }
-
-const usualDives = 2
