@@ -18,7 +18,7 @@ import (
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
 	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), uneven(pages), nothingCut(pages)}
 	if !o.Large { // in large print two rows may be too high to be kept together
-		found = append(found, orphan(pages), safetySplit(pages))
+		found = append(found, orphan(pages), safetySplit(pages), tallySplit(pages))
 	}
 	for _, what := range found {
 		if what != "" {
@@ -125,6 +125,26 @@ func high(part tablePart) bool {
 		}
 	}
 	return kinds > 1 || all.H > part.page.Live.H/4
+}
+
+// tallySplit finds a tally of few sizes and boxes that goes over a page.
+func tallySplit(pages []page.Page) string {
+	tables, parts := tableParts(pages)
+	for _, name := range tables {
+		rows, boxes := 0, 0
+		for _, part := range parts[name] {
+			rows += len(part.rows)
+			for _, it := range part.page.Items {
+				if _, isRect := it.(page.Rect); isRect && strings.HasPrefix(it.What(), "tally ") {
+					boxes++
+				}
+			}
+		}
+		if all := parts[name]; strings.HasSuffix(name, ": tally row") && len(all) > 1 && rows <= 16 && boxes <= 400 {
+			return fmt.Sprintf("page %s ends in the middle of %s", all[0].page.Label, name)
+		}
+	}
+	return ""
 }
 
 var pictureBefore = regexp.MustCompile(`from picture \d+$`)
@@ -295,6 +315,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"two rows and two", orphan([]page.Page{of("1", text("order a", "x"), text("order b", "x")), of("2", text("order c", "x"), text("order d", "x"))}), false},
 		{"one row at the foot", orphan([]page.Page{of("1", text("order a", "x")), of("2", text("order c", "x"), text("order d", "x"))}), true},
 		{"one row at the head", orphan([]page.Page{of("1", text("order a", "x"), text("order b", "x")), of("2", text("order c", "x"))}), true},
+		{"a tally on a page", tallySplit([]page.Page{of("1", text("tally row a", "x"), text("tally row b", "x"))}), false},
+		{"a tally on two", tallySplit([]page.Page{of("1", text("tally row a", "x"), text("tally row b", "x")), of("2", text("tally row c", "x"), text("tally row d", "x"))}), true},
 		{"both ends say so", uncontinued([]page.Page{of("1", text("aside", "continued in picture 2 of 2")), of("2", text("aside", "picture 2 of 2, continued from picture 1"))}), false},
 		{"only the first does", uncontinued([]page.Page{of("1", text("aside", "continued"))}), true},
 		{"only the second does", uncontinued([]page.Page{of("2", text("aside", "picture 2 of 2, continued from picture 1"))}), true},

@@ -10,8 +10,9 @@ import (
 // mostBoxes is how many pieces get a box each; of more, each strip gets one.
 const mostBoxes = 120
 
-// fewRows is how many rows of a tally are kept on one page.
-const fewRows = 8
+// fewRows is how many rows of a tally are kept on one page: in two columns they
+// take about half of it, and nobody turns the page back and forth to tick.
+const fewRows = 16
 
 // A heap is the pieces of a size that go into one bag.
 type heap struct {
