@@ -379,9 +379,10 @@ const leastWidth = 60 * length.MM
 
 // besideSteps says that the cloth is so narrow on paper that its steps stand
 // beside it.
-func (d *diagram) besideSteps() bool {
-	return !d.b.o.Large && d.paperWidth() <= d.b.book.Body().W*11/20
-}
+func (d *diagram) besideSteps() bool { return d.b.narrow(d.paperWidth()) }
+
+// narrow says whether steps have room beside a picture so wide.
+func (b *binder) narrow(w length.Length) bool { return !b.o.Large && w <= b.book.Body().W*11/20 }
 
 // paperWidth is how wide the cloth is on paper.
 func (d *diagram) paperWidth() length.Length {

@@ -17,6 +17,7 @@ type fitting struct {
 	close   bool // rows of the tally stand closer
 	tight   bool // steps stand as near to a picture as leaves room for strips' heights
 	columns bool // the steps stand in two columns
+	last    bool // the steps stand beside the last of several narrow pictures
 	apart   bool // the steps start a page, so that all of them are on it
 }
 
@@ -42,7 +43,7 @@ func (b *binder) fabricSection(i int) page.Section {
 	b = b.withTallies()
 	best, sheet := b, b.fabricSheet(i)
 	pages, _ := b.book.Extent(sheet)
-	for _, way := range b.tighter() {
+	for _, way := range b.tighter(&b.q.Fabrics[i]) {
 		if pages == 1 {
 			break
 		}
@@ -87,16 +88,20 @@ func (b *binder) keptTally(f *cutting.Fabric) []page.Block {
 	return b.tallies[b.fitting.close]
 }
 
-// tighter lists the ways to set a sheet on fewer pages, from the least change to
-// the greatest.
-func (b *binder) tighter() []*binder {
+// tighter lists the ways to set a fabric's sheet on fewer pages, from the least
+// change to the greatest.
+func (b *binder) tighter(f *cutting.Fabric) []*binder {
+	narrow := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool { return b.narrow(c.W / length.Length(b.scaleOf(&c))) })
 	var ways []*binder
 	for _, w := range []struct {
-		smaller int // steps of scale
-		columns bool
-	}{{0, false}, {1, false}, {0, true}, {1, true}, {2, false}, {2, true}} {
+		smaller       int // steps of scale
+		columns, last bool
+	}{{}, {last: true}, {smaller: 1}, {columns: true}, {smaller: 1, columns: true}, {smaller: 2}, {smaller: 2, columns: true}} {
+		if w.last && !narrow {
+			continue
+		}
 		way := *b
-		way.fitting = fitting{close: true, tight: true, columns: w.columns}
+		way.fitting = fitting{close: true, tight: true, columns: w.columns, last: w.last}
 		for range w.smaller {
 			way.scale = nextScale(way.scale)
 		}
@@ -218,9 +223,10 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(f, i, d, title)
-	if len(pictures) == 1 && d.besideSteps() {
+	if last := len(pictures) - 1; d.besideSteps() && (last == 0 || b.fitting.last) {
 		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c)), []string{b.numberWords(c)}
-		return []page.Block{heading, b.beside(d.width(), pictures[0], b.steps(f, c))}, nil
+		pictures[last] = b.beside(d.width(), pictures[last], b.steps(f, c))
+		return append([]page.Block{heading}, pictures...), nil
 	}
 	list := b.steps(f, c)
 	var steps page.Block = list
