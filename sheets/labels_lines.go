@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"cutbinder/fonts"
 	"cutbinder/layout/length"
@@ -158,12 +159,25 @@ func (c *composer) broken(st page.TextStyle, parts []string) []string {
 	return texts
 }
 
-// detail says the finished size and the spares, as much as fits uncut.
+// detail says the finished size and the spares, as much as fits uncut: of one size
+// on a label with room for lists in several lines, so that counts add up.
 func (c *composer) detail(r bag.Row) {
 	st := c.b.small(c.t.small)
-	words := c.b.details(r)
-	if i := slices.IndexFunc(words, func(s string) bool { return c.fits(st, s) }); i >= 0 {
+	words, most := c.b.details(r), 1
+	if c.t.rows == 1 {
+		most = max(c.t.fabrics-1, 1)
+	}
+	for range most {
+		i := slices.IndexFunc(words, func(s string) bool { return c.fits(st, s) })
+		if i < 0 {
+			return
+		}
 		c.add(line{text: words[i], style: st, what: "detail", lines: 1})
+		rest, more := strings.CutPrefix(words[0], words[i]+dot)
+		if !more {
+			return
+		}
+		words = shorter(strings.Split(rest, dot))
 	}
 }
 

@@ -212,6 +212,22 @@ allow: {spare: 2%}
 	}
 }
 
+// A label with room says the spares in a line of their own, so that its counts add
+// up: 48 half-squares are 24 and 24 squares, and a spare of each.
+func TestLabelSpares(t *testing.T) {
+	q := work("pairs.yaml", "plan: Pairs\nfabrics: {clay: {name: Clay red}, cream: {}}\nallow: {spare: 2%}\nblocks:\n  A: {name: Furrow, make: 12, pieces: [{unit: half-square, finished: 6, each: 4, fabrics: [clay, cream]}]}")
+	stock, err := sheets.FindStock("4 x 2 in", false, plan.Letter)
+	if err != nil {
+		t.Fatal(err)
+	}
+	items := itemsOf(labelsOf(t, q, sheets.LabelOptions{Stock: stock}), 1)
+	for what, want := range map[string]string{"size": "(48) 6⅞ × 6⅞", "detail": "half-square · finished 6 + 2 spares", "fabrics": "Clay red 25, cream 25"} {
+		if got := strings.ReplaceAll(wordsOf(items[what]), "\u00a0", " "); got != want {
+			t.Errorf("%s is %q, want %q", what, got, want)
+		}
+	}
+}
+
 func TestLabelPlaces(t *testing.T) {
 	random := rand.New(rand.NewPCG(7, 8))
 	q := labelQuilt(random, plan.ByBlock, plan.BySize)

@@ -77,11 +77,14 @@ func (b *bagLabel) details(r bag.Row) []string {
 	return texts
 }
 
+// dot stands between details in one line.
+const dot = " · "
+
 // shorter are the parts in one line, then without the last, the one before and so on.
 func shorter(parts []string) []string {
 	var texts []string
 	for n := len(parts); n > 0; n-- {
-		texts = append(texts, strings.Join(parts[:n], " · "))
+		texts = append(texts, strings.Join(parts[:n], dot))
 	}
 	return texts
 }
