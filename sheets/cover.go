@@ -8,7 +8,7 @@ import (
 	"cutbinder/sheets/say"
 )
 
-const printFirst = "Measure these with your own ruler before anything else. If they are off, print again at 100 % (actual size), without \"fit to page\"; drawings to scale and labels depend on it."
+const printFirst = "Measure these with your own ruler before anything else. If they are off, print again at 100\u00a0% (actual size), without \"fit to page\"; drawings to scale and labels depend on it."
 
 var howTo = []string{
 	"Measure your cloth first: write its real width and length on the fabric's sheet.",

@@ -5,7 +5,6 @@ import (
 
 	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
-	"cutbinder/sheets/say"
 )
 
 // The usual cautions, in our own words. They defer to the makers of the tools
@@ -139,7 +138,7 @@ func (b *binder) washNotes() []page.Block {
 	for _, f := range b.q.Plan.Fabrics {
 		if f.Prewash {
 			row := page.RichRow(s.Bold.Say(f.Name), s.Body.Say(
-				"wash before cutting; "+say.Percent(f.Shrink.Length)+" of its length and "+say.Percent(f.Shrink.Width)+
+				"wash before cutting; "+b.v.Percent(f.Shrink.Length)+" of its length and "+b.v.Percent(f.Shrink.Width)+
 					" of its width may be lost, and the shopping list allows for the length. Press, then measure the width again."))
 			row.Mark = "wash " + f.ID
 			t.Rows = append(t.Rows, row)

@@ -55,7 +55,7 @@ func (b *binder) widthNote(buys, shelf bool) string {
 	}
 	note := "Lengths hold for the usable widths named here, without the selvages. Measure before you buy: a narrower cloth may take more."
 	if b.q.Plan.Allow.Extra > 0 {
-		note += " " + say.Percent(b.q.Plan.Allow.Extra) + " is added for safety."
+		note += " " + b.v.Percent(b.q.Plan.Allow.Extra) + " is added for safety."
 	}
 	return note
 }

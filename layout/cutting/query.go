@@ -93,3 +93,14 @@ func (c *Cloth) Least(p *plan.Plan) length.Length {
 	}
 	return end + c.Square + trueing(p, c.strips())
 }
+
+// Rest is what is left at the end of the cloth when all is cut from it, over its
+// whole width: squaring its end is off, at first and again on the way, and of a
+// cloth that is bought and washed first what the wash may take.
+func (c *Cloth) Rest(p *plan.Plan, f *plan.Fabric) length.Length {
+	long := c.L
+	if c.Bought && f.Prewash {
+		long -= length.Length((int64(long)*int64(f.Shrink.Length) + 9999) / 10000)
+	}
+	return max(long-c.Least(p), 0)
+}

@@ -21,10 +21,10 @@ func (v Voice) BuySum(p *plan.Plan, f *cutting.Fabric) string {
 		text += ", " + v.With(p.Allow.Squaring) + " squaring"
 	}
 	if f.Fabric.Prewash {
-		text += ", " + Percent(f.Fabric.Shrink.Length) + " shrinkage"
+		text += ", " + v.Percent(f.Fabric.Shrink.Length) + " shrinkage"
 	}
 	if p.Allow.Extra > 0 {
-		text += ", " + Percent(p.Allow.Extra) + " extra"
+		text += ", " + v.Percent(p.Allow.Extra) + " extra"
 	}
 	return fmt.Sprintf("%s: %s", text, v.About(f.Buy.Exact))
 }

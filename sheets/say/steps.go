@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
 )
 
@@ -92,8 +93,10 @@ func (s *steps) lying() string {
 func (s *steps) step(step cutting.Step, run string) {
 	label := span(step.First, step.Last)
 	if step.Leftover {
-		if label == "" && step.Dir == cutting.Across && step.Size.W == s.c.Root.W && step.Size.H >= Keepable {
-			s.add("", "Keep what is left over: %s.", s.Size(step.Size))
+		if label == "" && step.Dir == cutting.Across && step.Size.W == s.c.Root.W {
+			if rest := s.c.Rest(s.p, s.f.Fabric); rest >= Keepable {
+				s.add("", "Keep what is left over: %s.", s.Size(length.Size{W: step.Size.W, H: rest}))
+			}
 		}
 		return
 	}
@@ -107,7 +110,7 @@ func (s *steps) step(step cutting.Step, run string) {
 	} else {
 		text += s.across(step, run)
 	}
-	text += s.wide(step)
+	text += s.wide(step) + s.look(step)
 	s.add(label, "%s", upperFirst(text))
 	for _, then := range step.Then {
 		s.then(step, then)
@@ -139,14 +142,18 @@ func (s *steps) across(step cutting.Step, run string) string {
 	if s.isWhole(step) {
 		return fmt.Sprintf("take the whole length, %s, as one strip.", s.With(step.Size.H))
 	}
-	text := fmt.Sprintf("cut %s %s %s %s %s.", Count(step.Count), Plural(step.Count, "strip", "strips"),
+	return fmt.Sprintf("cut %s %s %s %s %s.", Count(step.Count), Plural(step.Count, "strip", "strips"),
 		s.With(step.Size.H), s.Times(), run)
-	if step.Folds > 0 && !s.folded {
-		s.folded = true
-		text += fmt.Sprintf(" Open the %s and look at the fold: a straight strip, not a V.",
-			Plural(step.Count, "strip", "first one"))
+}
+
+// look asks to look at the fold, once the first strip that was cut over it is off.
+func (s *steps) look(step cutting.Step) string {
+	if step.Dir != cutting.Across || step.Folds == 0 || s.folded || s.isWhole(step) {
+		return ""
 	}
-	return text
+	s.folded = true
+	return fmt.Sprintf(" Open the %s and look at the fold: a straight strip, not a V.",
+		Plural(step.Count, "strip", "first one"))
 }
 
 func (s *steps) lengthwise(step cutting.Step) string {

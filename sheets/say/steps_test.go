@@ -64,6 +64,7 @@ func TestSteps(t *testing.T) {
 		{"of one height the longest pieces first", one + "pieces: [{cut: 2 1/2, need: 16, fabric: a}, {cut: 2 1/2 x 16 1/2, need: 2, fabric: a}]",
 			"Strip 2: selvages off; from the selvage end sub-cut at 16 1/2: once through both layers. It gives (2) pieces 16 1/2 x 2 1/2. 7 x 2 1/2 is left over at the fold.\nStrip 3: selvages off; from the selvage end sub-cut at 2 1/2: eight times"},
 		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
+		{"wide before it is opened", one + "pieces: [{cut: 7 x 30, need: 1, fabric: a}]", "Cut (1) strip 7 in x width. That is wider than the ruler: lay two rulers side by side, or use the lines of the mat. Open the strip and look at the fold"},
 		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},
 	}
 	for _, test := range tests {
@@ -104,6 +105,26 @@ func TestLeast(t *testing.T) {
 }
 
 // Several cloths are named together.
+// What is left is what there is less what the cloth must measure: 120 - 1.5 - 6 x 6.5 - 0.7 cm
+// for squaring after the fourth strip.
+func TestRest(t *testing.T) {
+	tests := []struct{ name, plan, want string }{
+		{"on the shelf", "units: metric\nallow: {retrue: 4}\nfabrics: {a: {width: 106.5, have: 1.2 m}}\npieces: [{cut: 11.5 x 6.5, need: 50, fabric: a}]\ncutting: strips", "78.8"},
+		// 14 strips of 6.5 cm and three times 0.7 cm are 93.1 cm, with squaring 94.6 cm: 1 m is bought
+		{"bought", "units: metric\nallow: {retrue: 4}\nfabrics: {a: {width: 102}}\npieces: [{cut: 50 x 6.5, need: 28, fabric: a}]\ncutting: strips", "5.4"},
+		// 94.6/0.97 is 97.5 cm: of 1 m the wash leaves 97 cm
+		{"bought and washed", "units: metric\nallow: {retrue: 4}\nfabrics: {a: {width: 102, prewash: true, shrink: 3%}}\npieces: [{cut: 50 x 6.5, need: 28, fabric: a}]\ncutting: strips", "2.4"},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			p, fabrics := settled(t, test.plan)
+			if got := For(p).Len(fabrics[0].Cloths[0].Rest(p, fabrics[0].Fabric)); got != test.want {
+				t.Errorf("%s left, want %s", got, test.want)
+			}
+		})
+	}
+}
+
 func TestSpan(t *testing.T) {
 	for _, test := range []struct{ first, last, want string }{
 		{"fat quarter 2 of 3", "fat quarter 2 of 3", "fat quarter 2 of 3"},

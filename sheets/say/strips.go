@@ -76,8 +76,8 @@ func (s *steps) doubled(step cutting.Step, t cutting.Then) string {
 		all.Then[0].Count += odd.Count
 	}
 	lay, layers := s.laid(step, t)
-	cut := fmt.Sprintf("%sfrom the selvage end sub-cut at %s: %s through %s%s. %s gives %s.%s", s.selvages(),
-		s.Len(all.Size.W), times(twos), layers, last, each(t.Count), s.pieces(all, 1), s.rest(t))
+	cut := fmt.Sprintf("%sfrom the selvage end sub-cut %s: %s through %s%s. %s gives %s.%s", s.selvages(),
+		s.together("at "+s.Len(all.Size.W)), times(twos), layers, last, each(t.Count), s.pieces(all, 1), s.rest(t))
 	return sentences(lay, cut)
 }
 
@@ -255,8 +255,8 @@ func (s *steps) part(step cutting.Step, t cutting.Then, n int) string {
 		which = "each "
 	}
 	which += s.openedOut(step)
-	return fmt.Sprintf("%s %s %s %s, %scut into %s", Count(n), Plural(n, "section", "sections"), s.Len(measure(step)),
-		side(step), which, Things(into))
+	return s.together(fmt.Sprintf("%s %s %s %s", Count(n), Plural(n, "section", "sections"), s.Len(measure(step)), side(step))) +
+		fmt.Sprintf(", %scut into %s", which, Things(into))
 }
 
 // aside puts what is said of trimming one thing of a list in brackets, so that it
@@ -301,10 +301,12 @@ func side(step cutting.Step) string {
 	return "wide"
 }
 
-// name is a count of pieces with their size as it lies.
+// name is a count of pieces with their size as it lies, on one line: a count or a
+// size that starts a line by itself is misread.
 func (s *steps) name(lies length.Size, piece, n int) string {
+	words := fmt.Sprintf("%s %s %s", Count(n), Plural(n, "piece", "pieces"), s.Size(lies))
 	if lies.W == lies.H {
-		return fmt.Sprintf("%s %s %s%s", Count(n), Plural(n, "square", "squares"), s.Len(lies.W), s.after(piece))
+		words = fmt.Sprintf("%s %s %s", Count(n), Plural(n, "square", "squares"), s.Len(lies.W))
 	}
-	return fmt.Sprintf("%s %s %s%s", Count(n), Plural(n, "piece", "pieces"), s.Size(lies), s.after(piece))
+	return s.together(words) + s.after(piece)
 }

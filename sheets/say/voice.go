@@ -179,6 +179,9 @@ func Percent(p plan.Percent) string {
 	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%d.%02d", p/100, p%100), "0"), ".") + " %"
 }
 
+// Percent is a percentage that stays on one line in type.
+func (v Voice) Percent(p plan.Percent) string { return v.together(Percent(p)) }
+
 // Things joins words with commas and a last "and".
 func Things(words []string) string {
 	if n := len(words); n > 1 {
