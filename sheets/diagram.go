@@ -87,12 +87,18 @@ const drawnEnd = 3 * length.Inch
 // end is how far along the cloth the drawing goes: what is cut, and a little of
 // what is left.
 func (d *diagram) end() length.Length {
-	end := d.c.Root.H + min(max(d.c.L-d.c.Square-d.c.Root.H, 0), d.rest)
+	end := d.c.Root.H
+	if d.c.Bought {
+		end += min(d.leftLong(), d.rest)
+	}
 	if at := d.restAt(); at < d.c.Root.H {
 		end = min(end, at+d.rest)
 	}
 	return end
 }
+
+// leftLong is the length that is left at the cloth's end.
+func (d *diagram) leftLong() length.Length { return d.c.Rest(d.b.q.Plan, d.f.Fabric) }
 
 // restAt is where what is left at the cloth's end begins, or the cloth's end.
 func (d *diagram) restAt() length.Length {
@@ -235,7 +241,11 @@ func (d *diagram) leftover(c *page.Canvas, box page.Box) {
 		return
 	}
 	c.Hatch(box, page.Leftover, st.Hair, "leftover")
-	d.leftoverSize(c, box, "keep ", length.Size{W: box.W, H: box.H}, box.Bottom() <= d.end())
+	size := length.Size{W: box.W, H: box.H}
+	if !d.c.Bought && box.W == d.c.W && box.Y == d.restAt() {
+		size.H = d.leftLong()
+	}
+	d.leftoverSize(c, box, "keep ", size, box.Bottom() <= d.end())
 }
 
 // leftoverSize writes the size of what is left over into it, with as many words as

@@ -76,7 +76,7 @@ func (d *diagram) ticks(c *page.Canvas) {
 
 // reserve is what is left of a bought cloth when all is cut.
 func (d *diagram) reserve(c *page.Canvas, box page.Box) {
-	all := d.c.L - d.c.Square - d.c.Root.H
+	all := d.leftLong()
 	c.Hatch(box, page.Leftover, d.b.style.Hair, "leftover")
 	d.leftoverSize(c, box, "keep about ", length.Size{W: d.c.W, H: all}, all <= box.H)
 }
