@@ -19,7 +19,8 @@ type diagram struct {
 	nth    []int                  // for each placed piece, the how manieth of its size it is
 	sizes  map[length.Size]string // how sizes are written: most are asked for many times
 	keyed  map[int]string         // letters that stand in pieces in place of their size, by piece
-	keys   []string               // what the letters stand for, in order, and what has no room beside the strips
+	small  map[int][]page.Box     // pieces that their size doesn't fit into, by piece, while letters are given out
+	keys   []key                  // what the letters stand for, in order, and what has no room beside the strips
 	folded []length.Length        // where folds lie across the cloth
 	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
 	flanks length.Length          // how far beyond the cloth the widest number and height of a strip reach
@@ -27,11 +28,25 @@ type diagram struct {
 	rest   length.Length          // how much of what is left at the cloth's end is drawn at the most
 }
 
+// A key is said below those windows that show what it is about.
+type key struct {
+	words string
+	at    []extent
+}
+
+// An extent is a stretch along the cloth.
+type extent struct{ from, to length.Length }
+
+// shownIn says whether a window shows what a key is about.
+func (k key) shownIn(window page.Box) bool {
+	return slices.ContainsFunc(k.at, func(e extent) bool { return e.from < window.Bottom() && e.to > window.Y })
+}
+
 // newDiagram prepares a drawing: it draws once into nothing to learn which sizes
 // don't fit into their pieces and need a letter.
 func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	c := &f.Cloths[cloth]
-	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), sizes: map[length.Size]string{}, keyed: map[int]string{}, rest: drawnEnd}
+	d := &diagram{b: b, f: f, c: c, scale: b.scaleOf(c), sizes: map[length.Size]string{}, keyed: map[int]string{}, small: map[int][]page.Box{}, rest: drawnEnd}
 	seen := make([]int, len(f.Pieces))
 	for i := range f.Cloths[:cloth+1] {
 		for _, p := range f.Cloths[i].Placed {
@@ -46,15 +61,27 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	d.folded = b.folds(c)
 	d.avoid = append(d.discs(), d.folded...)
 	all := d.whole()
-	d.pieces(d.canvas(page.NewPen(b.style, page.Box{}), page.Point{}, all), c.Root)
+	nowhere := d.canvas(page.NewPen(b.style, page.Box{}), page.Point{}, all)
+	d.pieces(nowhere, c.Root)
 	for i, p := range f.Pieces {
 		if _, ok := d.keyed[i]; ok {
 			d.keyed[i] = keyLetter(len(d.keys))
-			d.keys = append(d.keys, d.keyed[i]+" = "+b.v.Size(p.Size))
+			d.keys = append(d.keys, key{d.keyed[i] + " = " + b.v.Size(p.Size), d.lettered(nowhere, i)})
 		}
 	}
+	d.small = nil
 	d.keys = append(d.keys, d.heightNotes()...)
 	return d
+}
+
+// lettered is where along the cloth those of a piece lie that its letter fits into.
+func (d *diagram) lettered(c *page.Canvas, piece int) (at []extent) {
+	for _, box := range d.small[piece] {
+		if d.words(c, box, "key", d.keyed[piece]) {
+			at = append(at, extent{box.Y, box.Bottom()})
+		}
+	}
+	return at
 }
 
 // folds lists where the cloth's folds lie across it.
@@ -212,6 +239,9 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 	}
 	if d.keyed[p.Piece] == "" {
 		d.keyed[p.Piece] = keyLetter(0) // for now: newDiagram gives them out in order
+	}
+	if d.small != nil {
+		d.small[p.Piece] = append(d.small[p.Piece], box)
 	}
 	d.words(c, box, "key "+piece.ID, d.keyed[p.Piece])
 }

@@ -14,8 +14,8 @@ import (
 // across it, and for the scale bar, the fold's name and the key.
 func (d *diagram) head() length.Length { return d.b.style.Label.Lead * 3 / 2 }
 
-func (d *diagram) foot() length.Length {
-	return d.under() + d.b.style.Label.Lead*length.Length(1+d.keyLines())
+func (d *diagram) foot(window page.Box) length.Length {
+	return d.under() + d.b.style.Label.Lead*length.Length(1+d.keyLines(window))
 }
 
 // under is from the cloth to the scale bar: room for the fold's name and the numbers
@@ -272,7 +272,7 @@ func (d *diagram) below(c *page.Canvas, box page.Box, next string) {
 	drawn = drawn.Union(d.grain(c.Pen, page.Point{X: drawn.Right() + st.Gap*2, Y: y}))
 	drawn = drawn.Union(d.shapes(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}))
 	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, next)
-	if key := d.keyText(); len(key) > 0 {
+	if key := d.keyText(c.Window); len(key) > 0 {
 		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, key, page.Left, "key")
 	}
 }
@@ -323,7 +323,7 @@ func (d *diagram) shapes(p *page.Pen, room page.Box) page.Box {
 }
 
 // hatches says what hatching means, from the fullest to the shortest.
-var hatches = []string{"fine: squared off · wide: left over · crossed: waste", "fine: squared · wide: left · crossed: waste", "wide hatching: left over"}
+var hatches = []string{"fine: squared off · wide: left over · crossed: waste", "fine: trim · wide: left over · crossed: waste", "wide hatching: left over"}
 
 // aside says right of the scale bar where the cloth goes on, or what hatching
 // means where there is room for it.
@@ -344,12 +344,18 @@ func (d *diagram) aside(p *page.Pen, room page.Box, next string) {
 	}
 }
 
-// keyText is what the letters in pieces stand for, and what hatching means where
+// keyText is what the letters in the pieces of a window stand for, and what hatching means where
 // there is no room for that beside the scale bar.
-func (d *diagram) keyText() (text page.Rich) {
+func (d *diagram) keyText(window page.Box) (text page.Rich) {
 	st := d.b.style.Label
-	if len(d.keys) > 0 {
-		text = st.In(page.Black).Say(dotted(d.keys...))
+	var keys []string
+	for _, k := range d.keys {
+		if k.shownIn(window) {
+			keys = append(keys, k.words)
+		}
+	}
+	if len(keys) > 0 {
+		text = st.In(page.Black).Say(dotted(keys...))
 	}
 	if d.hatch && len(text) > 0 {
 		text = append(text, st.Span("\n"))
@@ -389,9 +395,9 @@ func (d *diagram) paperWidth() length.Length {
 	return d.canvas(nil, page.Point{}, d.whole()).Paper().W
 }
 
-// keyLines is how many lines the key takes.
-func (d *diagram) keyLines() int {
-	key := d.keyText()
+// keyLines is how many lines the key below a window takes.
+func (d *diagram) keyLines(window page.Box) int {
+	key := d.keyText(window)
 	if len(key) == 0 {
 		return 0
 	}

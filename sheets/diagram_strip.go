@@ -134,11 +134,11 @@ func (d *diagram) beyond(c *page.Canvas, off, y length.Length, size page.Box) pa
 
 // heightNotes says what the ruler is set to where there is no room for it beside
 // the strip, once for strips alike that follow each other.
-func (d *diagram) heightNotes() []string {
+func (d *diagram) heightNotes() []key {
 	if d.c.Root.Dir != cutting.Across {
 		return nil
 	}
-	var notes []string
+	var notes []key
 	parts := d.c.Root.Parts
 	for i := 0; i < len(parts); {
 		s, first := parts[i], parts[i].Number
@@ -154,7 +154,7 @@ func (d *diagram) heightNotes() []string {
 		if last := parts[i-1].Number; last > first {
 			note = fmt.Sprintf("cut strips %d–%d at %s", first, last, words)
 		}
-		notes = append(notes, note)
+		notes = append(notes, key{note, []extent{{s.Y, parts[i-1].Y + parts[i-1].H}}})
 	}
 	return notes
 }

@@ -255,7 +255,7 @@ func (b *binder) beside(w length.Length, picture, steps page.Block) page.Block {
 func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram, title string) []page.Block {
 	body := b.book.Body()
 	heading := page.Heading{Text: title + ", continued"}
-	first := body.H - d.head() - d.foot() - b.style.Break
+	first := body.H - d.head() - d.foot(d.whole()) - b.style.Break
 	room := first - page.HeightOf(b.style, body.W, heading)
 	if i == 0 {
 		first -= page.HeightOf(b.style, body.W, b.fabricHead(f)...) + 2*b.style.Break + b.style.Caps.Lead
@@ -274,7 +274,7 @@ func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram, title string) []
 				Shorter: []string{fmt.Sprintf("continued from picture %d", k), fmt.Sprintf("from picture %d", k)},
 			})
 		}
-		h := (w.H+length.Length(d.scale)-1)/length.Length(d.scale) + d.head() + d.foot()
+		h := (w.H+length.Length(d.scale)-1)/length.Length(d.scale) + d.head() + d.foot(w)
 		blocks = append(blocks, page.Drawing{H: h, Draw: func(p *page.Pen, box page.Box) { d.draw(p, box, w, next) }})
 	}
 	return blocks

@@ -16,7 +16,7 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), uneven(pages), nothingCut(pages)}
+	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), idleKey(pages), uneven(pages), nothingCut(pages)}
 	if !o.Large { // in large print two rows may be too high to be kept together
 		found = append(found, orphan(pages), safetySplit(pages), tallySplit(pages))
 	}
@@ -235,6 +235,29 @@ func unkeyed(pages []page.Page) string {
 	return ""
 }
 
+// keyed is a letter in a key.
+var keyed = regexp.MustCompile(`\b([A-Z]+) = `)
+
+// idleKey finds a letter that is explained below a picture in which it doesn't stand.
+func idleKey(pages []page.Page) string {
+	for _, p := range pages {
+		used := map[string]bool{}
+		for _, it := range p.Items {
+			if text, ok := it.(page.Text); ok && strings.HasPrefix(it.What(), "key ") {
+				used[text.Words()] = true
+			}
+		}
+		for _, key := range texts(p, "key") {
+			for _, m := range keyed.FindAllStringSubmatch(key, -1) {
+				if !used[m[1]] {
+					return "page " + p.Label + " explains the letter " + m[1] + ", which no piece bears"
+				}
+			}
+		}
+	}
+	return ""
+}
+
 // uneven finds a drawn figure in a table that doesn't stand on a line with other
 // words of its row.
 func uneven(pages []page.Page) string {
@@ -322,6 +345,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"only the second does", uncontinued([]page.Page{of("2", text("aside", "picture 2 of 2, continued from picture 1"))}), true},
 		{"hatching with a key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 1"), text("key", "A = 2"), text("key", "fine: squared · wide: left · crossed: waste"))}), false},
 		{"hatching with another's key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 2"), text("aside", "wide hatching: left over"))}), true},
+		{"a letter that a piece bears", idleKey([]page.Page{of("1", text("key a-1", "B"), text("key", "B = 3½\u00a0×\u00a03½"))}), false},
+		{"a letter of another page", idleKey([]page.Page{of("1", text("key a-1", "B")), of("2", text("key", "B = 3½\u00a0×\u00a03½"))}), true},
 		{"figure on its line", uneven([]page.Page{of("1", text("order a", "x"), text("order page", "7"))}), false},
 		{"figure below its line", uneven([]page.Page{of("1", text("order a", "x"), page.Text{Mark: "order page", Base: page.Point{Y: 1}})}), true},
 		{"a strip goes with what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("piece a", ""))}), false},
