@@ -224,7 +224,11 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(f, i, d, title)
 	if last := len(pictures) - 1; d.besideSteps() && (last == 0 || b.fitting.last) {
-		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c)), []string{b.numberWords(c)}
+		numbers := dotted(b.numberWords(c), handWords(b.v))
+		heading.Aside, heading.Shorter = dotted(aside, numbers), []string{numbers}
+		if b.v.Left {
+			heading.Shorter = append(heading.Shorter, dotted(aside, handWords(b.v)), handWords(b.v))
+		}
 		pictures[last] = b.beside(d.width(), pictures[last], b.steps(f, c))
 		return append([]page.Block{heading}, pictures...), nil
 	}

@@ -10,6 +10,7 @@ import (
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/page"
+	"cutbinder/layout/plan"
 	"cutbinder/sheets"
 )
 
@@ -17,6 +18,9 @@ import (
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
 	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), idleKey(pages), uneven(pages), nothingCut(pages)}
+	if q.Plan.Hand == plan.LeftHand {
+		found = append(found, unmirrored(pages))
+	}
 	if !o.Large { // in large print two rows may be too high to be kept together
 		found = append(found, orphan(pages), safetySplit(pages), tallySplit(pages))
 	}
@@ -300,6 +304,24 @@ func nothingCut(pages []page.Page) string {
 	return ""
 }
 
+// unmirrored finds a sheet with a picture for the left hand that doesn't say so.
+func unmirrored(pages []page.Page) string {
+	pictured, said := map[string]string{}, map[string]bool{}
+	for _, p := range pages {
+		sheet := sheetOf(p)
+		if len(texts(p, "grain words")) > 0 {
+			pictured[sheet] = p.Label
+		}
+		said[sheet] = said[sheet] || strings.Contains(strings.Join(texts(p, "aside"), " "), "mirrored")
+	}
+	for _, sheet := range slices.Sorted(maps.Keys(pictured)) {
+		if !said[sheet] {
+			return "page " + pictured[sheet] + " is mirrored and doesn't say so"
+		}
+	}
+	return ""
+}
+
 func atoi(s string) int {
 	n := 0
 	for _, r := range s {
@@ -351,6 +373,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"figure below its line", uneven([]page.Page{of("1", text("order a", "x"), page.Text{Mark: "order page", Base: page.Point{Y: 1}})}), true},
 		{"a strip goes with what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("piece a", ""))}), false},
 		{"only what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("leftover", ""))}), true},
+		{"mirrored and says so", unmirrored([]page.Page{of("1", text("header", "FABRIC 1"), text("grain words", "grain"), text("aside", "mirrored for the left hand"))}), false},
+		{"mirrored and silent", unmirrored([]page.Page{of("1", text("header", "FABRIC 1"), text("grain words", "grain"), text("aside", "fold in the middle"))}), true},
 		{"safety text on a page", safetySplit([]page.Page{of("1", text("defers", "x"), text("dye limits", "x"))}), false},
 		{"safety text on two", safetySplit([]page.Page{of("1", text("defers", "x")), of("2", text("dye limits", "x"))}), true},
 	} {
