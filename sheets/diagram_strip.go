@@ -105,7 +105,8 @@ func (d *diagram) flank(c *page.Canvas, s cutting.Section) {
 	w, mark := st.Measure.Say(words).Width(st.Fonts), st.StripMark(number)
 	size := page.Box{W: w, H: st.Measure.Size}
 	mid := (top + bottom) / 2
-	tall := st.Measure.Size + mark.H + page.MinLine
+	apart := min(st.Gap/2, max(bottom-top-st.Measure.Size-mark.H-2*page.MinLine, page.MinLine))
+	tall := st.Measure.Size + mark.H + apart
 	switch d.flankOf(s.Number, words, bottom-top) {
 	case bare:
 		d.height(c, d.beyond(c, 0, mid-size.H/2, size), words)

@@ -224,11 +224,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(f, i, d, title)
 	if last := len(pictures) - 1; d.besideSteps() && (last == 0 || b.fitting.last) {
-		numbers := dotted(b.numberWords(c), handWords(b.v))
-		heading.Aside, heading.Shorter = dotted(aside, numbers), []string{numbers}
-		if b.v.Left {
-			heading.Shorter = append(heading.Shorter, dotted(aside, handWords(b.v)), handWords(b.v))
-		}
+		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c), handWords(b.v)), b.asideWords(c)
 		pictures[last] = b.beside(d.width(), pictures[last], b.steps(f, c))
 		return append([]page.Block{heading}, pictures...), nil
 	}
@@ -239,7 +235,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		steps = page.Columns{N: 2, Gutter: b.style.Break, Blocks: []page.Block{list}}
 	}
 	return append([]page.Block{heading}, pictures...),
-		[]page.Block{page.Heading{Text: "Cut in this order", Aside: dotted(b.numberWords(c), handWords(b.v))}, steps}
+		[]page.Block{page.Heading{Text: "Cut in this order", Aside: b.asideWords(c)[0], Shorter: b.asideWords(c)[1:]}, steps}
 }
 
 // beside sets a narrow picture on the near side of its steps.
@@ -313,6 +309,21 @@ func handWords(v say.Voice) string {
 	return ""
 }
 
+// asideWords say which cut frees what, and that all is mirrored where it is, from
+// the fullest to the shortest.
+func (b *binder) asideWords(c *cutting.Cloth) []string {
+	numbers, hand := b.numberWords(c), handWords(b.v)
+	first := strings.TrimSuffix(numbers, andSoOn)
+	words := []string{dotted(numbers, hand), dotted(first, hand)}
+	if hand != "" {
+		words = append(words, hand)
+	}
+	return words
+}
+
+// andSoOn ends what is said of the first of several strips.
+const andSoOn = ", and so on"
+
 // numberWords says of the first numbered strip or section which cut frees it, and
 // on which side of the cut it lies, so that nobody takes a number for that of the
 // strip on its other side.
@@ -327,7 +338,7 @@ func (b *binder) numberWords(c *cutting.Cloth) string {
 	}
 	words := fmt.Sprintf("cut %d frees strip %[1]d, above it", parts[i].Number)
 	if slices.ContainsFunc(parts[i+1:], func(s cutting.Section) bool { return s.Number > 0 }) {
-		words += ", and so on"
+		words += andSoOn
 	}
 	return words
 }

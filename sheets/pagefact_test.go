@@ -17,7 +17,7 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), idleKey(pages), uneven(pages), nothingCut(pages)}
+	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), idleKey(pages), cutAside(pages), uneven(pages), nothingCut(pages)}
 	if q.Plan.Hand == plan.LeftHand {
 		found = append(found, unmirrored(pages))
 	}
@@ -262,6 +262,18 @@ func idleKey(pages []page.Page) string {
 	return ""
 }
 
+// cutAside finds words beside the heading of steps that are cut short.
+func cutAside(pages []page.Page) string {
+	for _, p := range pages {
+		for _, words := range texts(p, "aside") {
+			if strings.Contains(words, "frees") && strings.HasSuffix(words, "…") {
+				return "page " + p.Label + " says " + words
+			}
+		}
+	}
+	return ""
+}
+
 // uneven finds a drawn figure in a table that doesn't stand on a line with other
 // words of its row.
 func uneven(pages []page.Page) string {
@@ -369,6 +381,8 @@ func TestComplaintsFind(t *testing.T) {
 		{"hatching with another's key", unkeyed([]page.Page{of("1", text("header", "FABRIC 1"), text("waste", "")), of("2", text("header", "FABRIC 2"), text("aside", "wide hatching: left over"))}), true},
 		{"a letter that a piece bears", idleKey([]page.Page{of("1", text("key a-1", "B"), text("key", "B = 3½\u00a0×\u00a03½"))}), false},
 		{"a letter of another page", idleKey([]page.Page{of("1", text("key a-1", "B")), of("2", text("key", "B = 3½\u00a0×\u00a03½"))}), true},
+		{"an aside in full", cutAside([]page.Page{of("1", text("aside", "cut 2 frees strip 2, above it"))}), false},
+		{"an aside cut short", cutAside([]page.Page{of("1", text("aside", "cut 2 frees strip 2, abo…"))}), true},
 		{"figure on its line", uneven([]page.Page{of("1", text("order a", "x"), text("order page", "7"))}), false},
 		{"figure below its line", uneven([]page.Page{of("1", text("order a", "x"), page.Text{Mark: "order page", Base: page.Point{Y: 1}})}), true},
 		{"a strip goes with what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("piece a", ""))}), false},
