@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"cmp"
 	"slices"
 
 	"cutbinder/layout/length"
@@ -47,10 +48,11 @@ func (c *Cloth) foldingOf(strip Section) (f folding, ok bool) {
 		n := len(g) / 2 // half of what fits the strip fits half of it
 		twos += n
 		if n > 0 {
-			f.pairs = append(f.pairs, pair{g[:n], g[n : 2*n]})
+			f.pairs = append(f.pairs, pair{g[:n], g[len(g)-n:]})
 		}
-		f.odd = append(f.odd, g[2*n:]...)
+		f.odd = append(f.odd, g[n:len(g)-n]...) // the middle one, once they lie in twos
 	}
+	slices.SortStableFunc(f.odd, func(a, b Section) int { return cmp.Compare(a.X, b.X) })
 	switch odd := len(f.odd); {
 	case f.alike:
 		return f, twos > 0 && odd <= 1

@@ -41,6 +41,7 @@ func TestFolding(t *testing.T) {
 		{"two sizes", slices.Concat(times(4, a), times(2, b)), true, "001.100"},
 		{"one left to cut open", slices.Concat(times(4, a), times(3, b)), true, "0011.100"},
 		{"a single one of its size", slices.Concat(times(4, a), times(1, b)), true, "001.00"},
+		{"two to cut open", slices.Concat(times(1, d), times(9, b)), true, "111121.1111"},
 		{"too few in twos", slices.Concat(times(2, a), times(1, b)), false, "001."},
 		{"nothing left over", slices.Concat(times(4, d), times(4, b)), true, "22111122"},
 		{"nothing in twos", [][2]int{a, b, d}, false, "012."},
@@ -67,6 +68,9 @@ func TestFolding(t *testing.T) {
 				t.Errorf("%s: a piece lies at %v, its part at %v", test.name, at, part.X)
 			}
 			got += fmt.Sprint(c.Placed[part.Placed].Piece)
+		}
+		if again, _ := c.foldingOf(strip); ok && !slices.IsSortedFunc(again.odd, func(a, b Section) int { return int(a.X - b.X) }) {
+			t.Errorf("%s: what is cut open isn't named as it lies: %v", test.name, again.odd)
 		}
 		if ok != test.folded || got != test.want {
 			t.Errorf("%s: folded %v, %q; want %v, %q", test.name, ok, got, test.folded, test.want)
