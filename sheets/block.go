@@ -158,10 +158,13 @@ func (b *binder) sourceWords(source plan.Source) page.Rich {
 // blockBags lists the bags a block is sewn from, each with the patches marked that
 // its pieces go to.
 func (b *binder) blockBags(block *plan.Block, pic *picture.Picture) []page.Block {
-	s := b.style
+	s, pieces := b.style, "pieces, as cut"
+	if block.Make > 1 {
+		pieces += ", for all " + digits(block.Make)
+	}
 	t := page.Table{
 		Columns: []page.Column{{Align: page.Right}, {Width: pictureSide}, {Share: 4}, {Share: 5}},
-		Head:    []page.Row{page.TextRow(s.Label, "bag", "", "pieces, as cut, for all "+digits(block.Make), "from")},
+		Head:    []page.Row{page.TextRow(s.Label, "bag", "", pieces, "from")},
 		Rules:   page.Lined,
 	}
 	if pic == nil {

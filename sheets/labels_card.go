@@ -89,22 +89,22 @@ func (f fabricLabel) facts(p *page.Pen, box page.Box) {
 	st := f.small(min(max(box.H/(page.MinLabel/12), 100), 143))
 	v := say.For(f.q.Plan)
 	fabric := f.fabric.Fabric
-	facts := []string{fmt.Sprintf("fabric %d of %d", f.number, len(f.q.Fabrics))}
-	if onBolt(fabric) {
-		facts = append(facts, v.With(fabric.Width)+" wide, selvages off")
+	facts := [][]string{{fmt.Sprintf("fabric %d of %d", f.number, len(f.q.Fabrics))}} // each from the fullest wording to the shortest
+	if wide := v.With(fabric.Width) + " wide"; onBolt(fabric) {
+		facts = append(facts, []string{wide + ", selvages off", wide})
 	} else {
-		facts = append(facts, v.Shelf(fabric.Have))
+		facts = append(facts, []string{v.Shelf(fabric.Have)})
 	}
 	if fabric.OneWay {
-		facts = append(facts, "one-way print: turn no piece")
+		facts = append(facts, []string{"one-way print: turn no piece", "one-way print", "one-way"})
 	}
 	if fabric.Prewash {
-		facts = append(facts, "wash before cutting")
+		facts = append(facts, []string{"wash before cutting", "wash first"})
 	}
 	if note := oneLine(fabric.Note); note != "" {
-		facts = append(facts, note)
+		facts = append(facts, []string{note})
 	}
-	facts = append(facts, f.titleWords()[0])
+	facts = append(facts, f.titleWords())
 	for i, fact := range facts {
 		line := page.Box{X: box.X, Y: box.Y + st.Lead*length.Length(i), W: box.W, H: st.Lead}
 		if line.Bottom() > box.Bottom() {
@@ -113,7 +113,7 @@ func (f fabricLabel) facts(p *page.Pen, box page.Box) {
 		if i == len(facts)-1 {
 			st = st.In(page.Grey)
 		}
-		p.Text(line, st, page.Left, f.mark("fact"), fact)
+		p.Text(line, st, page.Left, f.mark("fact"), fact...)
 	}
 }
 

@@ -216,7 +216,22 @@ func (c *composer) fabrics(shares []bag.Share) {
 	for n < c.t.fabrics && st.ShortenLines(set, c.w, n, text, "") == "" {
 		n++
 	}
-	c.add(line{text: text, style: st, what: "fabrics", lines: n, above: st.Size / 3})
+	c.add(line{text: c.unbroken(st, text, n), style: st, what: "fabrics", lines: n, above: st.Size / 3})
+}
+
+// unbroken is a list that breaks between fabrics rather than in the name of one, where
+// that takes no more lines.
+func (c *composer) unbroken(st page.TextStyle, text string, lines int) string {
+	items := strings.Split(text, ", ")
+	for i, item := range items {
+		if c.fits(st, item+",") {
+			items[i] = strings.ReplaceAll(item, " ", "\u00a0")
+		}
+	}
+	if whole := strings.Join(items, ", "); st.ShortenLines(c.b.style.Fonts, c.w, lines, whole, "") != "" {
+		return whole
+	}
+	return text
 }
 
 // drawLines draws the lines from the body's top, the heading where the frame has

@@ -329,6 +329,21 @@ func TestOtherLabels(t *testing.T) {
 	}
 }
 
+// A fabric's label says what it says in fewer words where the full ones have no
+// room, rather than to cut them short.
+func TestFabricLabelFacts(t *testing.T) {
+	q := work("facts", "plan: Q\nfabrics: {a: {name: Sky, one-way: true, prewash: true}}\npieces: [{cut: 4, need: 1, fabric: a}]")
+	for _, stock := range sheets.Stocks() {
+		for _, p := range labelsOf(t, q, sheets.LabelOptions{Kind: sheets.FabricLabels, Stock: stock}) {
+			for _, words := range texts(p, "fabric 1 fact") {
+				if strings.HasSuffix(words, "…") && stock.Width > 35*length.MM {
+					t.Errorf("%s: %q", stock.Name, words)
+				}
+			}
+		}
+	}
+}
+
 // Sheets of one's own of any size either hold a label or say why not.
 func TestOwnSheetsHold(t *testing.T) {
 	random := rand.New(rand.NewPCG(12, 13))
@@ -390,5 +405,18 @@ func TestParseBags(t *testing.T) {
 		if s := fmt.Sprint(got); s != c.want && (err == nil || !strings.Contains(err.Error(), c.want)) {
 			t.Errorf("ParseBags(%q) = %v, %v; want %s", c.text, got, err, c.want)
 		}
+	}
+}
+
+// A list of fabrics breaks between them where that takes no more lines.
+func TestLabelFabricsUnbroken(t *testing.T) {
+	q := work("fabrics", "plan: Q\nfabrics: {a: {name: Storm blue print}, b: {name: Foam white}}\nblocks: {L: {name: Beam, make: 5, pieces: [{unit: half-square, finished: 3, each: 2, fabrics: [a, b]}]}}")
+	stock, err := sheets.FindStock("4 x 2 in", false, plan.Letter)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := texts(labelsOf(t, q, sheets.LabelOptions{Stock: stock})[0], "label 1 fabrics")
+	if want := []string{"Storm\u00a0blue\u00a0print\u00a05,", "Foam\u00a0white\u00a05"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
