@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"cutbinder/layout/cutting"
 	"cutbinder/layout/page"
@@ -131,7 +132,7 @@ func (b *binder) pieceWords(r bag.Row, sums []cutting.Explained) page.Rich {
 		} else {
 			more = "and "
 		}
-		more += say.Spares(r.Spares)
+		more += strings.ReplaceAll(say.Spares(r.Spares), " ", "\u00a0")
 	}
 	if more != "" {
 		text = append(text, s.Label.Span("\n"+more))

@@ -58,6 +58,9 @@ func TestSteps(t *testing.T) {
 			"Keep it folded and fold it end to end once, so that the cuts are 30 in long, and move the ruler along its own edge; selvages off; from the selvage end sub-cut at 8: twice through all four layers."},
 		{"long sub-cuts of several sizes", "fabrics: {a: {one-way: true}}\npieces: [{cut: 8 x 30, need: 2, fabric: a}, {cut: 9 x 30, need: 2, fabric: a}]",
 			"Keep it folded and fold it end to end once, so that the cuts are 15 in long; selvages off; from the selvage end as in the picture, through all four layers:"},
+		{"one over the fold, longer than the ruler", one + "pieces: [{cut: 31 1/2, need: 1, fabric: a}]",
+			"measure 15 3/4 in from the first fold: opened, that is 31 1/2 in."},
+		{"opened at the fold, not end to end", "fabrics: {a: {one-way: true}}\npieces: [{cut: 8 x 31 1/2, need: 5, fabric: a}]", "through all four layers, then open the first fold for the last one."},
 		// 110 in in a single layer: twice end to end is four layers and 27 1/2 in
 		{"long sub-cuts of an open strip", "fabrics: {a: {one-way: true}}\npieces: [{cut: 30 x 110, need: 1, fabric: a}, {cut: 4 x 110, need: 1, fabric: a}]",
 			"Open it; fold it end to end twice, so that the cuts are 27 1/2 in long, and move the ruler along its own edge; selvages off;"},

@@ -56,17 +56,17 @@ func (s *steps) asTheyAre(t cutting.Then) string {
 
 func (s *steps) atFold(step cutting.Step, t cutting.Then) string {
 	piece := s.pieces(kept(t.Steps)[0], 1)
-	return fmt.Sprintf("%s%skeep %s folded and measure %s from the fold: opened, that is %s. %s gives %s.", s.endToEnd(step, "fold "+Plural(t.Count, "it", "each"), 1), s.selvages(),
-		Plural(t.Count, "it", "each"), s.With(t.AtFold), s.With(2*t.AtFold), each(t.Count), piece) + s.rest(t)
+	return fmt.Sprintf("%s%skeep %s folded and measure %s from %s: opened, that is %s. %s gives %s.", s.endToEnd(step, "fold "+Plural(t.Count, "it", "each"), 1), s.selvages(),
+		Plural(t.Count, "it", "each"), s.With(t.AtFold), s.theFold(step), s.With(2*t.AtFold), each(t.Count), piece) + s.rest(t)
 }
 
 // doubled says how a folded strip of like pieces is sub-cut.
 func (s *steps) doubled(step cutting.Step, t cutting.Then) string {
 	last := ""
 	if len(t.Odd) > 0 {
-		last = ", then open the fold for the last one"
+		last = ", then open " + s.theFold(step) + " for the last one"
 	} else if toTheFold(t) {
-		last = "; cut the last two apart along the fold"
+		last = "; cut the last two apart along " + s.theFold(step)
 	}
 	all := t.Pairs[0]
 	twos := all.Count / 2
@@ -79,6 +79,15 @@ func (s *steps) doubled(step cutting.Step, t cutting.Then) string {
 	cut := fmt.Sprintf("%sfrom the selvage end sub-cut %s: %s through %s%s. %s gives %s.%s", s.selvages(),
 		s.together("at "+s.Len(all.Size.W)), times(twos), layers, last, each(t.Count), s.pieces(all, 1), s.rest(t))
 	return sentences(lay, cut)
+}
+
+// theFold is a folded strip's fold, told from the one made end to end after it where
+// the strip is longer than the ruler.
+func (s *steps) theFold(step cutting.Step) string {
+	if step.Size.H > s.p.Ruler.H {
+		return "the first fold"
+	}
+	return "the fold"
 }
 
 // sentences joins what may be a sentence, or the start of one, with what follows.
@@ -122,10 +131,10 @@ func (s *steps) paired(step cutting.Step, t cutting.Then, who string) {
 		inner(times(pair.Count/2) + ": " + s.pieces(pair, 1))
 	}
 	if toTheFold(t) {
-		inner("cut the last two apart along the fold")
+		inner("cut the last two apart along " + s.theFold(step))
 	}
 	for i, odd := range t.Odd {
-		first := "then open the fold: "
+		first := "then open " + s.theFold(step) + ": "
 		if i > 0 {
 			first = ""
 		}
