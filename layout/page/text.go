@@ -73,18 +73,23 @@ type glyph struct {
 
 // atoms cuts rich text into atoms, in the faces of the set.
 func (r Rich) atoms(set fonts.Set) []atom {
-	n := 0
-	for _, s := range r {
-		n += utf8.RuneCountInString(s.S)
-	}
+	n := r.runes()
 	t := typesetter{set: set, out: make([]atom, 0, n), glyphs: make([]glyph, 0, n)}
 	t.rich(r)
 	return t.out
 }
 
+// runes counts the characters.
+func (r Rich) runes() (n int) {
+	for _, s := range r {
+		n += utf8.RuneCountInString(s.S)
+	}
+	return n
+}
+
 // A tray holds the atoms and glyphs of many texts, so that each costs no allocation
-// of its own. The pages of a sheet are tried in several ways; trays of what was only
-// tried are used again.
+// of its own. Most texts are only measured, several times, and a sheet is tried in
+// several ways: the trays of such texts are used again.
 type tray struct {
 	atoms  []atom
 	glyphs []glyph
@@ -100,10 +105,7 @@ func (t *tray) putBack() {
 
 // text cuts rich text into atoms, which stay as they are until the tray is put back.
 func (t *tray) text(r Rich, set fonts.Set) []atom {
-	n := 0
-	for _, s := range r {
-		n += utf8.RuneCountInString(s.S)
-	}
+	n := r.runes()
 	a, g := len(t.atoms), len(t.glyphs)
 	if cap(t.atoms)-a < n || cap(t.glyphs)-g < n {
 		size := max(n, min(2*cap(t.atoms), mostTray), leastTray)
@@ -128,9 +130,6 @@ func (t *typesetter) rich(r Rich) {
 		t.span(text, s.Style)
 	}
 }
-
-// typesetters are for texts that are only measured: most sizes are, several times.
-var typesetters = sync.Pool{New: func() any { return new(typesetter) }}
 
 // A typesetter turns characters into atoms. Its glyphs share one backing
 // array, so that a paragraph costs few allocations.
@@ -249,11 +248,9 @@ func (r Rich) Width(set fonts.Set) length.Length {
 	var w fine
 	for _, s := range r {
 		if mayHoldFraction(s.S) { // its gap depends on what is before it
-			t := typesetters.Get().(*typesetter)
-			t.set, t.out, t.glyphs = set, t.out[:0], t.glyphs[:0]
-			t.rich(r)
-			w = measure(t.out)
-			typesetters.Put(t)
+			t := trays.Get().(*tray)
+			w = measure(t.text(r, set))
+			t.putBack()
 			return w.up()
 		}
 		w += s.width(set)

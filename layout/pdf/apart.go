@@ -19,6 +19,7 @@ type apart struct {
 	streams []*stream
 	jobs    chan *stream
 	workers sync.WaitGroup
+	ended   sync.Once
 }
 
 // A stream is one that is to be packed: the index of its object, its body, which
@@ -93,10 +94,15 @@ func (a *apart) pack(body []byte) {
 	a.jobs <- s
 }
 
+// end ends what works on the streams, when they are all packed.
+func (a *apart) end() {
+	a.ended.Do(func() { close(a.jobs) })
+	a.workers.Wait()
+}
+
 // file waits for the streams and gives all objects.
 func (a *apart) file() (*file, error) {
-	close(a.jobs)
-	a.workers.Wait()
+	a.end()
 	switch {
 	case a.err != nil:
 		return nil, a.err

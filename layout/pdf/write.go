@@ -67,8 +67,9 @@ func build(doc page.Document) (out []byte, err error) {
 		}
 	}
 	a := takeApart(x.codes)
+	defer a.end() // also where the library breaks
 	_, err = x.gp.WriteTo(a)
-	f, broken := a.file() // which ends what works on it
+	f, broken := a.file()
 	if err = errors.Join(err, broken); err != nil {
 		return nil, err
 	}
