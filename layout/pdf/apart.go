@@ -6,42 +6,59 @@ import (
 	"runtime"
 	"strconv"
 	"sync"
+
+	"cutbinder/fonts"
 )
 
 // An apart takes what the PDF library writes apart into its objects as it comes, and
 // has the streams packed on other processors while the library writes on.
 type apart struct {
-	raw     []byte // of the object being written
-	objects [][]byte
-	codes   []square // those whose places are still to come
-	err     error
+	raw      []byte // of the object being written
+	objects  [][]byte
+	codes    []square               // those whose places are still to come
+	faces    map[string]*fonts.Face // those whose files are still to be made, by their names
+	embedded map[string]embedded
+	err      error
 
-	streams []*stream
-	jobs    chan *stream
+	made    []*made
+	jobs    chan func(*packer)
 	workers sync.WaitGroup
 	ended   sync.Once
 }
 
-// A stream is one that is to be packed: the index of its object, its body, which
-// gives way to the packed one, and the codes whose places it keeps.
-type stream struct {
+// A made is the body of an object that is made while the library writes, and its index.
+type made struct {
 	object int
 	body   []byte
-	codes  []square
+	err    error
 }
 
-// takeApart begins to take a file apart whose pages keep the places of codes.
-func takeApart(codes []square) *apart {
-	a := &apart{codes: codes, jobs: make(chan *stream, 64)}
+// takeApart begins to take a file apart whose pages keep the places of codes and are
+// set in those faces.
+func takeApart(codes []square, family map[*fonts.Face]string) *apart {
+	a := &apart{codes: codes, faces: map[string]*fonts.Face{}, embedded: map[string]embedded{}, jobs: make(chan func(*packer), 64)}
+	for face, name := range family {
+		a.faces[name] = face
+	}
 	for range min(runtime.GOMAXPROCS(0), 4) {
 		a.workers.Go(func() {
 			var p packer
-			for s := range a.jobs {
-				s.body = p.stream(s.body, s.codes)
+			for job := range a.jobs {
+				job(&p)
 			}
 		})
 	}
 	return a
+}
+
+// later has the body of an object made.
+func (a *apart) later(object int, make func(*packer) ([]byte, error)) {
+	m := &made{object: object}
+	a.made = append(a.made, m)
+	a.jobs <- func(p *packer) {
+		defer caught(&m.err)
+		m.body, m.err = make(p)
+	}
 }
 
 // objectEnd is what the library writes after each object, in a call of its own.
@@ -71,6 +88,8 @@ func (a *apart) object() {
 	a.raw = nil
 	if bytes.HasPrefix(body, []byte("<<\n/Length ")) {
 		a.pack(body)
+	} else {
+		a.face(body)
 	}
 	a.objects = append(a.objects, body)
 }
@@ -88,19 +107,18 @@ func (a *apart) pack(body []byte) {
 		}
 		return
 	}
-	s := &stream{len(a.objects), body, a.codes[:n]}
+	codes := a.codes[:n]
 	a.codes = a.codes[n:]
-	a.streams = append(a.streams, s)
-	a.jobs <- s
+	a.later(len(a.objects), func(p *packer) ([]byte, error) { return p.stream(body, codes), nil })
 }
 
-// end ends what works on the streams, when they are all packed.
+// end ends what makes bodies, when they are all made.
 func (a *apart) end() {
 	a.ended.Do(func() { close(a.jobs) })
 	a.workers.Wait()
 }
 
-// file waits for the streams and gives all objects.
+// file waits for what is made and gives all objects.
 func (a *apart) file() (*file, error) {
 	a.end()
 	switch {
@@ -111,8 +129,14 @@ func (a *apart) file() (*file, error) {
 	case !bytes.HasPrefix(a.raw, []byte("xref\n0 "+strconv.Itoa(len(a.objects)+1)+"\n")):
 		return nil, fmt.Errorf("the PDF library wrote a file without cross-reference table")
 	}
-	for _, s := range a.streams {
-		a.objects[s.object] = s.body
+	for name := range a.faces {
+		return nil, fmt.Errorf("the PDF library wrote typeface %s in a form not known here", name)
+	}
+	for _, m := range a.made {
+		if m.err != nil {
+			return nil, m.err
+		}
+		a.objects[m.object] = m.body
 	}
 	return &file{objects: a.objects}, nil
 }

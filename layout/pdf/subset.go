@@ -3,19 +3,14 @@ package pdf
 import (
 	"bytes"
 	"encoding/binary"
-	"errors"
 	"fmt"
-	"regexp"
-	"strconv"
-
-	"cutbinder/fonts"
-	"cutbinder/layout/cores"
 )
 
 // The PDF library embeds the glyphs in use and the parts they are made of, but
 // not the parts of those parts: an ế made of ê and an accent would lose its e.
-// So the font files it embeds are made here anew. Glyphs keep their numbers, for
-// the pages name them by number; tables end at the last glyph in use.
+// So the font files are made here, and the library is given faces without outlines.
+// Glyphs keep their numbers, for the pages name them by number; tables end at the
+// last glyph in use.
 
 // outlines are the tables a TrueType face needs to be drawn from
 // (ISO 32000-1, 9.9), in the order of their tags.
@@ -133,6 +128,20 @@ func subset(ttf []byte, used []int) ([]byte, error) {
 	return out.file(outlines), nil
 }
 
+// hollow is a TrueType file without outlines and hints, with what the library needs
+// to find, measure and name glyphs: packing the rest would be work for nothing.
+func hollow(ttf []byte) ([]byte, error) {
+	s, err := readSfnt(ttf)
+	if err != nil {
+		return nil, err
+	}
+	glyphs := int(binary.BigEndian.Uint16(s["maxp"][4:]))
+	s["head"] = bytes.Clone(s["head"])
+	binary.BigEndian.PutUint16(s["head"][50:], 0) // offsets are short
+	s["glyf"], s["loca"] = nil, make([]byte, 2*(glyphs+1))
+	return s.file([]string{"OS/2", "cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post"}), nil
+}
+
 // shorten takes over the tables that count glyphs, cut to n glyphs, and says in
 // the head that offsets are long.
 func (s sfnt) shorten(from sfnt, n int) {
@@ -196,53 +205,4 @@ func sum(table []byte) uint32 {
 	var rest [4]byte
 	copy(rest[:], table)
 	return total + binary.BigEndian.Uint32(rest[:])
-}
-
-var (
-	fontFile  = regexp.MustCompile(`/FontFile2 (\d+) 0 R`)
-	fontName  = regexp.MustCompile(`/(?:FontName|BaseFont) /(\S+)`)
-	cidWidths = regexp.MustCompile(`/W \[([^\n]*)\]\n`)
-	cidGlyph  = regexp.MustCompile(`(\d+)\[\d+\]`)
-)
-
-// refont replaces the font files by subsets of the faces. The glyphs in use are
-// those whose widths the library lists.
-func (f *file) refont(family map[*fonts.Face]string) error {
-	faces := map[string]*fonts.Face{}
-	for face, name := range family {
-		faces[name] = face
-	}
-	used := map[string][]int{}
-	for _, body := range f.objects {
-		if w := cidWidths.FindSubmatch(body); w != nil {
-			name := string(fontName.FindSubmatch(body)[1])
-			for _, m := range cidGlyph.FindAllSubmatch(w[1], -1) {
-				g, _ := strconv.Atoi(string(m[1]))
-				used[name] = append(used[name], g)
-			}
-		}
-	}
-	type embedded struct {
-		object int
-		name   string
-	}
-	var files []embedded
-	for _, body := range f.objects {
-		if m := fontFile.FindSubmatch(body); m != nil {
-			id, _ := strconv.Atoi(string(m[1]))
-			files = append(files, embedded{id - 1, string(fontName.FindSubmatch(body)[1])})
-		}
-	}
-	errs := make([]error, len(files))
-	cores.Each(len(files), cores.All, func(i int) {
-		face := faces[files[i].name]
-		small, err := subset(face.TTF(), used[files[i].name])
-		if err != nil {
-			errs[i] = fmt.Errorf("typeface %s cannot be embedded: %w", face.Name(), err)
-			return
-		}
-		body := fmt.Appendf(nil, "<<\n/Length1 %d\n/Length %d\n>>\nstream\n%sendstream\n", len(small), len(small), small)
-		f.objects[files[i].object] = new(packer).stream(body, nil)
-	})
-	return errors.Join(errs...)
 }

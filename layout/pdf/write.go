@@ -45,14 +45,17 @@ func Write(w io.Writer, doc page.Document) error {
 	return err
 }
 
-// build makes the whole file. The library trusts font files; what it trips over
-// in a damaged one is told as an error.
+// caught tells a panic as an error: the library, and what makes font files, trust
+// the faces, and trip over damaged ones.
+func caught(err *error) {
+	if r := recover(); r != nil {
+		*err = fmt.Errorf("the pages cannot be written as PDF, likely for a damaged typeface: %v", r)
+	}
+}
+
+// build makes the whole file.
 func build(doc page.Document) (out []byte, err error) {
-	defer func() {
-		if r := recover(); r != nil {
-			out, err = nil, fmt.Errorf("the pages cannot be written as PDF, likely for a damaged typeface: %v", r)
-		}
-	}()
+	defer caught(&err)
 	if err := missing(doc.Pages); err != nil {
 		return nil, err
 	}
@@ -66,14 +69,11 @@ func build(doc page.Document) (out []byte, err error) {
 			return nil, fmt.Errorf("page %s: %w", doc.Pages[i].Label, err)
 		}
 	}
-	a := takeApart(x.codes)
+	a := takeApart(x.codes, x.family)
 	defer a.end() // also where the library breaks
 	_, err = x.gp.WriteTo(a)
 	f, broken := a.file()
 	if err = errors.Join(err, broken); err != nil {
-		return nil, err
-	}
-	if err := f.refont(x.family); err != nil {
 		return nil, err
 	}
 	return f.complete(doc, x.pageIDs), nil
@@ -131,7 +131,11 @@ func (x *writer) embed(pages []page.Page) error {
 					continue
 				}
 				name := fmt.Sprintf("CBFAC%c+%s", 'A'+len(x.family)%26, run.Face.Name())
-				if err := x.gp.AddTTFFontData(name, run.Face.TTF()); err != nil {
+				ttf, err := hollow(run.Face.TTF())
+				if err == nil {
+					err = x.gp.AddTTFFontData(name, ttf)
+				}
+				if err != nil {
 					return fmt.Errorf("typeface %s cannot be embedded: %w", run.Face.Name(), err)
 				}
 				x.family[run.Face] = name
