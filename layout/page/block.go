@@ -21,15 +21,6 @@ type setting struct {
 	tall length.Length
 	// inColumns is set for what stands in columns already.
 	inColumns bool
-	tray      *tray // what the blocks' texts are set in
-}
-
-// atoms cuts a text of the blocks into atoms.
-func (c *setting) atoms(r Rich) []atom {
-	if c.tray == nil {
-		c.tray = new(tray)
-	}
-	return c.tray.text(r, c.style.Fonts)
 }
 
 // A slab is a piece of a block that is not broken over pages.
@@ -66,7 +57,7 @@ type Para struct {
 func (t Para) slabs(c *setting, w length.Length) []slab {
 	var out []slab
 	lead := length.Length(0)
-	ls := lines(c.atoms(t.Text), max(w, 1)) // 0 would set no limit
+	ls := lines(t.Text.atoms(c.style.Fonts), max(w, 1)) // 0 would set no limit
 	pen := &Pen{Style: c.style}
 	for i, l := range ls {
 		lead = leadOf(l, lead)
@@ -188,7 +179,7 @@ type Framed struct {
 
 func (f Framed) slabs(c *setting, w length.Length) []slab {
 	pad := c.style.Space
-	placed, _, h := stack(solid(slabsOf(&setting{style: c.style, tall: endless, tray: c.tray}, w-2*pad, f.Blocks)), endless, false)
+	placed, _, h := stack(solid(slabsOf(&setting{style: c.style, tall: endless}, w-2*pad, f.Blocks)), endless, false)
 	if h+2*pad > c.tall {
 		return Indent{Left: pad, Right: pad, Blocks: f.Blocks}.slabs(c, w)
 	}
@@ -241,9 +232,7 @@ func slabsOf(c *setting, w length.Length, blocks []Block) []slab {
 
 // HeightOf is how high blocks stand when nothing breaks them, in a width.
 func HeightOf(s *Style, w length.Length, blocks ...Block) length.Length {
-	t := trays.Get().(*tray)
-	_, _, h := stack(solid(slabsOf(&setting{style: s, tall: endless, tray: t}, w, blocks)), endless, false)
-	t.putBack()
+	_, _, h := stack(solid(slabsOf(&setting{style: s, tall: endless}, w, blocks)), endless, false)
 	return h
 }
 

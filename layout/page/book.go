@@ -96,20 +96,18 @@ func (b *Book) Extent(s Section) (pages int, last length.Length) {
 		pages++
 		return &Pen{Style: b.Style}, b.body(false)
 	}}
-	t := trays.Get().(*tray)
-	f.fill(b.slabs(&s, &Refs{}, t))
-	t.putBack()
+	f.fill(b.slabs(&s, &Refs{}))
 	return pages, f.y
 }
 
-// slabs are those of a section's blocks, whose texts are set in a tray.
-func (b *Book) slabs(s *Section, refs *Refs, t *tray) []slab {
+// slabs are those of a section's blocks.
+func (b *Book) slabs(s *Section, refs *Refs) []slab {
 	blocks := s.Blocks
 	if s.Build != nil {
 		blocks = append(blocks[:len(blocks):len(blocks)], s.Build(refs)...)
 	}
 	body := b.body(false)
-	return slabsOf(&setting{style: b.Style, tall: body.H, tray: t}, body.W, blocks)
+	return slabsOf(&setting{style: b.Style, tall: body.H}, body.W, blocks)
 }
 
 // A leaf is a page being made, and the section it belongs to; section is -1
@@ -192,7 +190,7 @@ func (b *Book) lay(index int, s *Section, start int, refs *Refs) []leaf {
 		p := add(false)
 		return p, b.body(p.LeftHand)
 	}}
-	f.fill(b.slabs(s, refs, new(tray)))
+	f.fill(b.slabs(s, refs))
 	for _, draw := range s.Raw {
 		p := add(true)
 		p.Live = Box{0, 0, b.Paper.W, b.Paper.H}

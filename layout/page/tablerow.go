@@ -83,7 +83,7 @@ func (g *grid) content(i int, cell *Cell, w length.Length, mark string, head boo
 // figures sets a cell on one line with the end of its whole number in line
 // with the others of its column.
 func (g *grid) figures(i int, cell *Cell, w length.Length, mark string) (slab, bool) {
-	as := g.c.atoms(cell.Text)
+	as := cell.Text.atoms(g.c.style.Fonts)
 	ls := lines(as, w)
 	k := wholeFigures(as)
 	if len(ls) != 1 || g.whole[i]+g.tail[i] > w || k == 0 && !startsFraction(as) {

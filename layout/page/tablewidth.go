@@ -93,7 +93,7 @@ func (g *grid) wants() (natural, least []length.Length) {
 func (g *grid) cellWants(i int, cell *Cell) (line, word length.Length) {
 	switch {
 	case cell.Text != nil:
-		as := g.c.atoms(cell.Text)
+		as := cell.Text.atoms(g.c.style.Fonts)
 		line, word = natural(as)
 		if k := wholeFigures(as); g.Columns[i].Align == Figures && !cell.Own && (k > 0 || startsFraction(as)) {
 			g.whole[i] = max(g.whole[i], measure(as[:k]).up())
@@ -109,7 +109,7 @@ func (g *grid) cellWants(i int, cell *Cell) (line, word length.Length) {
 func blocksWant(c *setting, blocks []Block) (line, word length.Length) {
 	for _, b := range blocks {
 		if p, ok := b.(Para); ok {
-			l, w := natural(c.atoms(p.Text))
+			l, w := natural(p.Text.atoms(c.style.Fonts))
 			line, word = max(line, l), max(word, w)
 		}
 	}

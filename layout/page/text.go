@@ -45,6 +45,9 @@ func (f fine) down() length.Length { return length.Length(f / fineUnit) }
 // advance is a character's width at a size, to the next fine unit.
 func advance(f *fonts.Face, r rune, size length.Length) fine {
 	em := int64(f.Metrics().UnitsPerEm)
+	if em == fineUnit {
+		return fine(f.Advance(r)) * fine(size)
+	}
 	return fine((int64(f.Advance(r))*int64(size)*fineUnit + em - 1) / em)
 }
 
@@ -71,12 +74,12 @@ type glyph struct {
 	w    fine
 }
 
-// atoms cuts rich text into atoms, in the faces of the set.
+// atoms cuts rich text into atoms, in the faces of the set. They are not to be
+// changed: whoever asks for the same text again may get them too.
 func (r Rich) atoms(set fonts.Set) []atom {
-	n := r.runes()
-	t := typesetter{set: set, out: make([]atom, 0, n), glyphs: make([]glyph, 0, n)}
-	t.rich(r)
-	return t.out
+	t := trays.Get().(*tray)
+	defer trays.Put(t)
+	return t.text(r, set)
 }
 
 // runes counts the characters.
@@ -87,38 +90,66 @@ func (r Rich) runes() (n int) {
 	return n
 }
 
-// A tray holds the atoms and glyphs of many texts, so that each costs no allocation
-// of its own. Most texts are only measured, several times, and a sheet is tried in
-// several ways: the trays of such texts are used again.
+// A tray keeps texts that are set, as printers keep standing type: most texts are
+// measured several times, and a sheet is tried in several ways before it is drawn.
+// What it gives is never changed again. It is for one goroutine at a time.
 type tray struct {
+	set    fonts.Set // of the texts it keeps
+	texts  standing
+	kept   int     // characters
+	atoms  []atom  // those of the last texts, with room for more
+	glyphs []glyph // theirs
+}
+
+// A standing is a text that is set, and those that go on from it with one span more.
+type standing struct {
 	atoms  []atom
-	glyphs []glyph
+	set    bool
+	longer map[Span]*standing
 }
 
 var trays = sync.Pool{New: func() any { return new(tray) }}
 
-// putBack takes a tray that nothing drawn rests on.
-func (t *tray) putBack() {
-	t.atoms, t.glyphs = t.atoms[:0], t.glyphs[:0]
-	trays.Put(t)
+// The room a tray makes for characters at a time, and how many it keeps.
+const leastRoom, mostRoom, mostKept = 1 << 8, 1 << 13, 1 << 15
+
+// text cuts rich text into atoms.
+func (t *tray) text(r Rich, set fonts.Set) []atom {
+	if t.set != set || t.kept > mostKept {
+		*t = tray{set: set}
+	}
+	at := &t.texts
+	for _, s := range r {
+		next := at.longer[s]
+		if next == nil {
+			next = new(standing)
+			if at.longer == nil {
+				at.longer = map[Span]*standing{}
+			}
+			at.longer[s] = next
+		}
+		at = next
+	}
+	if !at.set {
+		at.atoms, at.set = t.setNew(r), true
+	}
+	return at.atoms
 }
 
-// text cuts rich text into atoms, which stay as they are until the tray is put back.
-func (t *tray) text(r Rich, set fonts.Set) []atom {
+// setNew sets a text.
+func (t *tray) setNew(r Rich) []atom {
 	n := r.runes()
+	t.kept += n + 1
 	a, g := len(t.atoms), len(t.glyphs)
 	if cap(t.atoms)-a < n || cap(t.glyphs)-g < n {
-		size := max(n, min(2*cap(t.atoms), mostTray), leastTray)
+		size := max(n, min(2*cap(t.atoms), mostRoom), leastRoom)
 		t.atoms, t.glyphs, a, g = make([]atom, 0, size), make([]glyph, 0, size), 0, 0
 	}
-	ts := typesetter{set: set, out: t.atoms[a : a : a+n], glyphs: t.glyphs[g : g : g+n]}
+	ts := typesetter{set: t.set, out: t.atoms[a : a : a+n], glyphs: t.glyphs[g : g : g+n]}
 	ts.rich(r)
 	t.atoms, t.glyphs = t.atoms[:a+n], t.glyphs[:g+n]
 	return ts.out
 }
-
-// leastTray and mostTray are how many characters a tray is made for.
-const leastTray, mostTray = 256, 1 << 14
 
 // rich sets rich text.
 func (t *typesetter) rich(r Rich) {
@@ -248,10 +279,7 @@ func (r Rich) Width(set fonts.Set) length.Length {
 	var w fine
 	for _, s := range r {
 		if mayHoldFraction(s.S) { // its gap depends on what is before it
-			t := trays.Get().(*tray)
-			w = measure(t.text(r, set))
-			t.putBack()
-			return w.up()
+			return measure(r.atoms(set)).up()
 		}
 		w += s.width(set)
 	}

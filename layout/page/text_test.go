@@ -3,6 +3,9 @@ package page
 import (
 	"bytes"
 	"encoding/binary"
+	"math/rand/v2"
+	"reflect"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -174,5 +177,31 @@ func TestCaps(t *testing.T) {
 	rs, _ := runs(s.Caps.Say("Fabric 3 of 9").atoms(s.Fonts))
 	if len(rs) != 1 || rs[0].S != "FABRIC 3 OF 9" || rs[0].Track <= 0 {
 		t.Errorf("runs %+v", rs)
+	}
+}
+
+// TestTray asks a tray for texts again and again, more of them than it keeps, in two
+// sets of faces: it gives each as it is set anew, and what it gave stays as it was.
+func TestTray(t *testing.T) {
+	sets := []fonts.Set{fonts.Default(), fonts.Default().WithFallback(faceWithThirds(t))}
+	words := []string{"3", " 15⁄16", "½ ", "⅓", "cut ", "Strips\n", "two-sided ", "", strings.Repeat("cloth ", 200)}
+	styles := []TextStyle{pica, pica.Heavy(), pica.In(Grey), {Size: pica.Size, Ink: pica.Ink, Lead: pica.Lead, Caps: true}}
+	rng := rand.New(rand.NewPCG(1, 2))
+	type given struct{ got, want []atom }
+	var all []given
+	var tr tray
+	for range 3000 {
+		var r Rich
+		for range rng.IntN(4) {
+			r = append(r, Span{words[rng.IntN(len(words))], styles[rng.IntN(len(styles))]})
+		}
+		set := sets[rng.IntN(20)/19]
+		anew := tray{set: set}
+		all = append(all, given{tr.text(r, set), anew.setNew(r)})
+	}
+	for i, g := range all {
+		if len(g.want)+len(g.got) > 0 && !reflect.DeepEqual(g.want, g.got) {
+			t.Fatalf("text %d is %q, want %q as it is set anew", i, plain(g.got), plain(g.want))
+		}
 	}
 }
