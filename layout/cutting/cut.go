@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"cutbinder/layout/cores"
 	"cutbinder/layout/length"
@@ -33,7 +34,16 @@ type Options struct {
 func Cut(ctx context.Context, p *plan.Plan, lists []List, o Options) ([]Fabric, error) {
 	fabrics := make([]Fabric, len(lists))
 	errs := make([]error, len(lists))
-	cores.Each(len(lists), max(o.Cores, 1), func(i int) {
+	order, load := make([]int, len(lists)), make([]int, len(lists))
+	for i, l := range lists {
+		order[i] = i
+		for _, p := range l.Pieces {
+			load[i] += p.Need
+		}
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return load[j] - load[i] }) // no long one is left to the end
+	cores.Each(len(lists), max(o.Cores, 1), func(k int) {
+		i := order[k]
 		fabrics[i], errs[i] = cutOne(ctx, p, lists[i], o)
 		if o.Done != nil {
 			o.Done(lists[i].Fabric.ID)
