@@ -1,6 +1,9 @@
 package scan
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // A view maps places on a square code to the picture: (0,0) is the middle of the
 // finder in the upper left, (1,0) in the upper right, (0,1) in the lower left.
@@ -94,13 +97,13 @@ func alignments(n int) [][2]int {
 // bag labels hold no larger one.
 const maxSide = 57
 
-// marks are the marks by version.
-var marks = func() (all [11][]mark) {
+// marks are the marks by version, made when first asked for: most runs scan nothing.
+var marks = sync.OnceValue(func() (all [11][]mark) {
 	for v := 1; v <= 10; v++ {
 		all[v] = marksOf(17 + 4*v)
 	}
 	return all
-}()
+})
 
 // A fit is a view of a code of so many modules, and how well its marks are there:
 // 1 where all are, about 0 where it is chance.
@@ -136,7 +139,7 @@ func (rl *relief) score(v *view, ms []mark) float64 {
 // near by; so it is tried a module apart, then all four corners are moved until the
 // marks agree best.
 func (rl *relief) fit(a, b, c *finder, n int) fit {
-	ms := marks[(n-17)/4]
+	ms := marks()[(n-17)/4]
 	side := float64(n - 7)
 	u := [2]float64{(b.x - a.x) / side, (b.y - a.y) / side}
 	v := [2]float64{(c.x - a.x) / side, (c.y - a.y) / side}

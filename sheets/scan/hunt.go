@@ -187,8 +187,8 @@ func (h *hunt) pair(l *layer, fs []finder, p pair) bool {
 	module := (fs[p.p].module + fs[p.q].module) / 2
 	for _, f := range l.relief.fits(fs, p) {
 		f.score = -1 // that of half the marks counts no more
-		l.relief.try(&f, f.quad, marks[(f.n-17)/4])
-		l.relief.climb(&f, marks[(f.n-17)/4], module)
+		l.relief.try(&f, f.quad, marks()[(f.n-17)/4])
+		l.relief.climb(&f, marks()[(f.n-17)/4], module)
 		if h.take(l, &f, module) {
 			return true
 		}

@@ -104,7 +104,7 @@ func (s *square) grid(r int, middle bool) grid {
 // wrong is the part of a grid's marks that are not as they should be, 0 to 1.
 func (g *grid) wrong() float64 {
 	n, bad := 0, 0
-	for _, m := range marks[(g.n-17)/4] {
+	for _, m := range marks()[(g.n-17)/4] {
 		if m.col >= 0 && m.row >= 0 && m.col < g.n && m.row < g.n {
 			n++
 			if g.soft[m.row*g.n+m.col] < 0 != m.dark {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 )
 
 // A pair is two finders that may belong to one square code whose third finder
@@ -113,21 +114,21 @@ func (rl *relief) coarse(g guess, n int) fit {
 					moved[k] = shifted(q[k], i*ux+j*vx, i*uy+j*vy)
 				}
 			}
-			rl.try(&best, moved, fewMarks[(n-17)/4])
+			rl.try(&best, moved, fewMarks()[(n-17)/4])
 		}
 	}
 	return best
 }
 
 // fewMarks is every other mark.
-var fewMarks = func() (all [len(marks)][]mark) {
-	for v, ms := range marks {
+var fewMarks = sync.OnceValue(func() (all [11][]mark) {
+	for v, ms := range marks() {
 		for i := 0; i < len(ms); i += 2 {
 			all[v] = append(all[v], ms[i])
 		}
 	}
 	return all
-}()
+})
 
 // maxGuesses is how many guesses of a pair are looked at closely.
 const maxGuesses = 4
