@@ -78,7 +78,7 @@ func (d *diagram) ticks(c *page.Canvas) {
 func (d *diagram) reserve(c *page.Canvas, box page.Box) {
 	all := d.leftLong()
 	c.Hatch(box, page.Leftover, d.b.style.Hair, "leftover")
-	d.leftoverSize(c, box, "keep about ", length.Size{W: d.c.W, H: all}, all <= box.H)
+	d.leftoverSize(c, box, "keep about ", length.Size{W: d.c.W, H: d.b.v.Down(all)}, all <= box.H)
 }
 
 // selvages draws the woven edges: both of a full width, one of a fat quarter,

@@ -153,6 +153,15 @@ func (v Voice) round(l length.Length) bool {
 	return l%(length.Inch/16) == 0
 }
 
+// Down is a length no longer than l that rulers show: of what is left over it is
+// said how much there is at least.
+func (v Voice) Down(l length.Length) length.Length {
+	if v.Units == length.Metric {
+		return l - l%length.MM
+	}
+	return l - l%(length.Inch/16)
+}
+
 // Term is the words for what a term of a sum stands for.
 func Term(w trade.What) string { return terms[w] }
 

@@ -108,3 +108,20 @@ func TestMakes(t *testing.T) {
 		}
 	}
 }
+
+// TestDown rounds what is left over down to what rulers show.
+func TestDown(t *testing.T) {
+	for _, tt := range []struct {
+		units   length.System
+		l, want length.Length
+	}{
+		{length.Imperial, 2*length.Inch + 825*length.Inch/1000, 2*length.Inch + 13*length.Inch/16},
+		{length.Imperial, 2*length.Inch + length.Inch/16, 2*length.Inch + length.Inch/16},
+		{length.Imperial, length.Inch/16 - 1, 0},
+		{length.Metric, 7*length.CM + 9*length.MM/10, 7 * length.CM},
+	} {
+		if got := (Voice{Units: tt.units}).Down(tt.l); got != tt.want {
+			t.Errorf("%v: %v, want %v", tt.l, got, tt.want)
+		}
+	}
+}
