@@ -233,7 +233,7 @@ func (d *diagram) piece(c *page.Canvas, placed int, box page.Box) {
 		c.Pen.Check(paper, st.Tick*3/4, "cut already")
 		return
 	}
-	size := d.size(length.Size{W: box.W, H: box.H})
+	size := d.size(piece.Size) // as the tally says it, also where it lies turned
 	if d.words(c, box, "size "+piece.ID, size) {
 		return
 	}

@@ -48,7 +48,7 @@ func TestSteps(t *testing.T) {
 		{"bias", one + "finished: 20\nbinding: {fabric: a, strip: 2 1/4, bias: true}",
 			"For binding cut the square on the bias, at 45° to its edges, into strips 2 1/4 in wide, and join them into (1) 2 1/4 x 90."},
 		// 40 - 30 = 10, half of it on each side
-		{"beside a piece over the fold", one + "pieces: [{cut: 30 x 6, need: 1, fabric: a}]", "opened, that is 30 in. It gives (1) piece 30 x 6. 5 x 6 is left over at each end."},
+		{"beside a piece over the fold", one + "pieces: [{cut: 30 x 6, need: 1, fabric: a}]", "opened, that is 30 in. It gives (1) piece 6 x 30. 5 x 6 is left over at each end."},
 		{"between pairs", one + "pieces: [{cut: 6, need: 4, fabric: a}]", "It gives (4) squares 6. 16 x 6 is left over at the fold."},
 		// beside 10 in a section 3 in wide and 12 in high: three of 3 x 2 1/2 and one of 2 3/4 x 4 1/2 that is trimmed
 		{"trimming in a list", "fabrics: {a: {have: 13 x 12 1/2, one-way: true}}\npieces: [{cut: 10 x 12, need: 1, fabric: a}, {cut: 3 x 2 1/2, need: 3, fabric: a}, {cut: 2 3/4 x 4 1/2, need: 1, fabric: a}]",
@@ -65,7 +65,7 @@ func TestSteps(t *testing.T) {
 		{"long sub-cuts of an open strip", "fabrics: {a: {one-way: true}}\npieces: [{cut: 30 x 110, need: 1, fabric: a}, {cut: 4 x 110, need: 1, fabric: a}]",
 			"Open it; fold it end to end twice, so that the cuts are 27 1/2 in long, and move the ruler along its own edge; selvages off;"},
 		{"of one height the longest pieces first", one + "pieces: [{cut: 2 1/2, need: 16, fabric: a}, {cut: 2 1/2 x 16 1/2, need: 2, fabric: a}]",
-			"Strip 2: selvages off; from the selvage end sub-cut at 16 1/2: once through both layers. It gives (2) pieces 16 1/2 x 2 1/2. 7 x 2 1/2 is left over at the fold.\nStrip 3: selvages off; from the selvage end sub-cut at 2 1/2: eight times"},
+			"Strip 2: selvages off; from the selvage end sub-cut at 16 1/2: once through both layers. It gives (2) pieces 2 1/2 x 16 1/2. 7 x 2 1/2 is left over at the fold.\nStrip 3: selvages off; from the selvage end sub-cut at 2 1/2: eight times"},
 		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
 		{"wide before it is opened", one + "pieces: [{cut: 7 x 30, need: 1, fabric: a}]", "Cut (1) strip 7 in x width. That is wider than the ruler: lay two rulers side by side, or use the lines of the mat. Open the strip and look at the fold"},
 		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},

@@ -246,11 +246,11 @@ func (s *steps) pieces(step cutting.Step, times int) string {
 
 func (s *steps) part(step cutting.Step, t cutting.Then, n int) string {
 	if t.Piece >= 0 {
-		return s.name(step.Size, t.Piece, n)
+		return s.name(t.Piece, n)
 	}
 	kept := kept(t.Steps)
 	if len(kept) == 1 && len(kept[0].Then) == 1 && kept[0].Then[0].Piece >= 0 && kept[0].Count == 1 {
-		return fmt.Sprintf("%s: cut %s %s, trim to %s %s", s.name(kept[0].Size, kept[0].Then[0].Piece, n), s.Len(measure(step)),
+		return fmt.Sprintf("%s: cut %s %s, trim to %s %s", s.name(kept[0].Then[0].Piece, n), s.Len(measure(step)),
 			side(step), s.Len(measure(kept[0])), side(kept[0]))
 	}
 	var into []string
@@ -310,12 +310,14 @@ func side(step cutting.Step) string {
 	return "wide"
 }
 
-// name is a count of pieces with their size as it lies, on one line: a count or a
-// size that starts a line by itself is misread.
-func (s *steps) name(lies length.Size, piece, n int) string {
-	words := fmt.Sprintf("%s %s %s", Count(n), Plural(n, "piece", "pieces"), s.Size(lies))
-	if lies.W == lies.H {
-		words = fmt.Sprintf("%s %s %s", Count(n), Plural(n, "square", "squares"), s.Len(lies.W))
+// name is a count of pieces with their size, on one line: a count or a size that
+// starts a line by itself is misread. The size is said as the tally and the labels
+// say it, however the piece lies.
+func (s *steps) name(piece, n int) string {
+	size := s.f.Pieces[piece].Size
+	words := fmt.Sprintf("%s %s %s", Count(n), Plural(n, "piece", "pieces"), s.Size(size))
+	if size.W == size.H {
+		words = fmt.Sprintf("%s %s %s", Count(n), Plural(n, "square", "squares"), s.Len(size.W))
 	}
 	return s.together(words) + s.after(piece)
 }
