@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
 	"cutbinder/layout/length"
+	"cutbinder/layout/pack"
 	"cutbinder/layout/plan"
 
 	"github.com/google/go-cmp/cmp"
@@ -130,8 +132,37 @@ func randomPurchase(r *rand.Rand) *plan.Plan {
 	})
 }
 
+// A layout of 40 3/8 in in cloth 41 1/2 in wide does for 41 in: no search that
+// falls behind may say that such cloth takes more.
+func TestWidthsHold(t *testing.T) {
+	p := quilt(width("dusk", "41 1/2"), func(p *plan.Plan) {
+		for _, l := range []struct {
+			cut   string
+			count int
+		}{{"3 7/8", 13}, {"3 1/2", 26}, {"2 1/2", 21}} {
+			p.Pieces = append(p.Pieces, line(plan.Piece{Cut: size(l.cut), Count: l.count}, "dusk"))
+		}
+	})
+	p.Fabrics[0].Cutting, p.Fabrics[0].Step = pack.Stacks, in("4 1/2")
+	p.Allow.Squaring, p.Allow.Extra = in("1/2"), 500
+	lists, _ := Pieces(p)
+	fabrics, err := Cut(context.Background(), p, lists, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := &fabrics[0]
+	if f.Used != in("16 5/8") || widest(&f.Cloths[0]) > in("41") {
+		t.Fatalf("the layout takes %v, %v wide: the test needs another", f.Used, widest(&f.Cloths[0]))
+	}
+	found, err := Widths(context.Background(), p, fabrics, func(*plan.Fabric) []length.Length { return []length.Length{in("41")} }, Options{Effort: 1, Brief: true})
+	if err != nil || found[0][0].Used != f.Used || found[0][0].Buy != f.Buy {
+		t.Errorf("at 41 in: %+v, %v; want %v used and %+v", found, err, f.Used, f.Buy)
+	}
+}
+
 // Wider cloth never takes more, whatever is cut, and the fabric's own width
-// stands in that row; what is bought holds what is used.
+// stands in that row; what is bought holds what is used. Narrower cloth that the
+// fabric's own strips still fit takes no more than they do.
 func TestWidthsFall(t *testing.T) {
 	r := rand.New(rand.NewPCG(41, 42))
 	for range 60 {
@@ -153,6 +184,8 @@ func TestWidthsFall(t *testing.T) {
 				continue
 			case w.Buy.Exact < w.Used || w.Buy.Buy < w.Buy.Exact:
 				t.Fatalf("at %v %v is used, %v needed, %v bought", w.Width, w.Used, w.Buy.Exact, w.Buy.Buy)
+			case w.Width < f.Fabric.Width && w.Buy.Buy > f.Buy.Buy && !strips(f.List) && widest(&f.Cloths[0]) <= w.Width:
+				t.Fatalf("%v wide takes %v, though what its own %v takes, %v, needs no more than %v", w.Width, w.Buy.Buy, f.Fabric.Width, f.Buy.Buy, widest(&f.Cloths[0]))
 			case before != nil && w.Buy.Buy > before.Buy.Buy:
 				t.Fatalf("%v wide takes %v, %v takes more: %v", before.Width, before.Buy.Buy, w.Width, w.Buy.Buy)
 			case w.Width <= f.Fabric.Width && w.Buy.Buy < f.Buy.Buy, w.Width >= f.Fabric.Width && w.Buy.Buy > f.Buy.Buy:
@@ -161,6 +194,28 @@ func TestWidthsFall(t *testing.T) {
 			before = w
 		}
 	}
+}
+
+// strips says that some pieces are strips across the width.
+func strips(l List) bool {
+	return slices.ContainsFunc(l.Pieces, func(p *Piece) bool { return p.WOF })
+}
+
+// widest is how wide the fullest strip of a cloth is without what is left over
+// beside its columns.
+func widest(c *Cloth) (most length.Length) {
+	for _, strip := range c.Root.Parts {
+		w := strip.W
+		for _, column := range strip.Parts {
+			if strip.Dir == Along && column.Leftover() {
+				w -= column.W
+			}
+		}
+		if !strip.Leftover() {
+			most = max(most, w)
+		}
+	}
+	return most
 }
 
 // One piece more never takes less than is proved to be needed without it, and a

@@ -25,7 +25,8 @@ type Width struct {
 //
 // Whatever is cut from cloth can be cut from wider cloth, so that a wider one
 // never takes more: where the search finds no such layout, the narrower one's
-// purchase stands, the fabric's own among them.
+// purchase stands, the fabric's own among them. The other way round, cloth that is
+// narrower but holds the fabric's own layout takes what that takes.
 func Widths(ctx context.Context, p *plan.Plan, fabrics []Fabric, at func(*plan.Fabric) []length.Length, o Options) ([][]Width, error) {
 	derived, problems := Pieces(p)
 	if problems.Faulty() {
@@ -75,7 +76,7 @@ func (f *Fabric) widths(p *plan.Plan, derived []List, all []length.Length) ([]Wi
 		l, ok := f.at(p, derived, w)
 		out[i].Fits = ok
 		switch {
-		case ok && w >= f.Fabric.Width && f.asMuch(p, l):
+		case ok && w >= f.Fabric.Width && f.asMuch(p, l), ok && w < f.Fabric.Width && f.holds(l):
 			out[i].Used, out[i].Buy = f.Used, f.Buy
 		case ok:
 			open[i] = l
@@ -99,6 +100,51 @@ func (f *Fabric) asMuch(p *plan.Plan, l List) bool {
 	}
 	least = max(least, length.Length(area/int64(l.Fabric.Width/length.Sixtyfourth+1))*length.Sixtyfourth)
 	return trade.ToBuy(least, Rules(p, l.Fabric)).Buy >= f.Buy.Buy
+}
+
+// holds says that the fabric's own layout gives a list for narrower cloth too: it
+// asks for the same pieces, strips across the width being as many, and what is
+// left over beside them has the difference.
+func (f *Fabric) holds(l List) bool {
+	type ask struct {
+		size    length.Size
+		mayTurn bool
+		wof     bool
+	}
+	need := map[ask]int{}
+	count := func(pieces []*Piece, sign int) {
+		for _, p := range pieces {
+			a := ask{p.Size, p.MayTurn, p.WOF}
+			if p.WOF {
+				a.size.W = 0
+			}
+			need[a] += sign * p.Need
+		}
+	}
+	count(f.Pieces, 1)
+	count(l.Pieces, -1)
+	for _, n := range need {
+		if n != 0 {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(f.Cloths, func(c Cloth) bool { return f.across(&c, c.Root) > l.Fabric.Width })
+}
+
+// across is the width that the pieces of a section need: strips across the width
+// make do with any.
+func (f *Fabric) across(c *Cloth, s Section) (w length.Length) {
+	if s.Placed >= 0 && !f.Pieces[c.Placed[s.Placed].Piece].WOF {
+		return s.W
+	}
+	for _, part := range s.Parts {
+		if s.Dir == Along {
+			w += f.across(c, part)
+		} else {
+			w = max(w, f.across(c, part))
+		}
+	}
+	return w
 }
 
 // riseAndFall sees to it that no wider cloth takes more than a narrower one, the
