@@ -11,12 +11,13 @@ import (
 // Advise works out what the shopping list and the sheets of short fabrics tell
 // beside the layout: what cloth of other widths takes, and what would help
 // where a shelf is too small. It lays fabrics out once more for that, with as
-// much work as o says; the error is ctx's.
-func (q *Quilt) Advise(ctx context.Context, o cutting.Options) (err error) {
-	if q.Shortages, err = cutting.Shortages(ctx, q.Plan, q.Fabrics, o); err != nil {
+// much work as is said for each; the error is ctx's. What is short is audited
+// too: given the same work, list and audit say the same of it.
+func (q *Quilt) Advise(ctx context.Context, short, widths cutting.Options) (err error) {
+	if q.Shortages, err = cutting.Shortages(ctx, q.Plan, q.Fabrics, short); err != nil {
 		return err
 	}
-	q.Widths, err = cutting.Widths(ctx, q.Plan, q.Fabrics, say.OtherWidths(q.Plan.Units), o)
+	q.Widths, err = cutting.Widths(ctx, q.Plan, q.Fabrics, say.OtherWidths(q.Plan.Units), widths)
 	return err
 }
 

@@ -14,7 +14,7 @@ import (
 func advised(t *testing.T, q *sheets.Quilt) *sheets.Quilt {
 	t.Helper()
 	again := *q
-	if err := again.Advise(context.Background(), cutting.Options{Effort: effort}); err != nil {
+	if err := again.Advise(context.Background(), cutting.Options{Effort: effort}, cutting.Options{Effort: effort}); err != nil {
 		t.Fatal(err)
 	}
 	return &again

@@ -90,7 +90,7 @@ func (a *app) buy(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := q.Advise(c.Context, advice(c)); err != nil {
+	if err := advise(c, q); err != nil {
 		return err
 	}
 	out := shopping(q)

@@ -68,7 +68,7 @@ func (a *app) version(c *cli.Context, name string, o sheets.Options) (changes.Bi
 	if err != nil {
 		return changes.Binder{}, err
 	}
-	if err := q.Advise(c.Context, advice(c)); err != nil {
+	if err := advise(c, q); err != nil {
 		return changes.Binder{}, err
 	}
 	doc, problems := sheets.Binder(q, o)

@@ -133,12 +133,12 @@ func asides(c *cli.Context, parts int64) cutting.Options {
 	return o
 }
 
-// advice is how the questions of advice are worked out: nobody cuts by what is
-// found.
-func advice(c *cli.Context) cutting.Options {
-	o := asides(c, advicePart)
-	o.Brief = true
-	return o
+// advise works out a quilt's advice. Nobody cuts by what is found of other
+// widths; what is short is said as check says it.
+func advise(c *cli.Context, q *sheets.Quilt) error {
+	widths := asides(c, advicePart)
+	widths.Brief = true
+	return q.Advise(c.Context, asides(c, auditPart), widths)
 }
 
 // withIDs puts the id under each doubt and note, by which a plan accepts it.

@@ -53,7 +53,7 @@ func (a *app) make(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := q.Advise(c.Context, advice(c)); err != nil {
+	if err := advise(c, q); err != nil {
 		return err
 	}
 	if c.IsSet("since") {

@@ -70,7 +70,7 @@ func (a *app) pictured(c *cli.Context, p *plan.Plan, src source) (*sheets.Quilt,
 	if err != nil {
 		return nil, err
 	}
-	return q, q.Advise(c.Context, advice(c))
+	return q, advise(c, q)
 }
 
 // pictureFormat is what is written, by the ending of the file's name, once it is
