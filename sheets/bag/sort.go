@@ -66,9 +66,11 @@ func (s *Sorted) String() string {
 // Sort sorts the pieces of every fabric into bags. What parts one bag from
 // another is the plan's to say: block, size and fabric, any of them; what is cut
 // last, binding and backing, is never put in with anything else. Bags are
-// numbered in the order of the blocks, then of the pieces of no block as the plan
-// lists them, then binding, then backing; within these the largest size comes
-// first, then the fabrics in the plan's order.
+// numbered in the order of the blocks, then of setting, sashing, borders and other
+// pieces of no block, each as the plan lists them, then binding, then backing;
+// within these the largest size comes first, then the fabrics in the plan's order.
+// The parts of a plan may stand anywhere in a text and have tables of their own in a
+// workbook: the numbers are the same whichever is read.
 func Sort(p *plan.Plan, lists []cutting.List) *Sorted {
 	entries := entriesOf(p, lists)
 	slices.SortStableFunc(entries, func(a, b entry) int {
@@ -151,7 +153,7 @@ func entriesOf(p *plan.Plan, lists []cutting.List) []entry {
 
 // rankPlaces names each entry's block and gives places their order. Fabrics come
 // one after the other, so pieces of no block are first brought into the order of
-// the plan's lines.
+// the plan's parts, and of the lines of each.
 func rankPlaces(p *plan.Plan, entries []entry) {
 	ranks := map[Place]int{}
 	names := map[string]string{}
@@ -159,12 +161,14 @@ func rankPlaces(p *plan.Plan, entries []entry) {
 		ranks[Place{Block: b.ID}] = len(ranks)
 		names[b.ID] = b.Name
 	}
+	parts := partsOf(p)
 	byLine := make([]*entry, len(entries))
 	for i := range entries {
 		byLine[i] = &entries[i]
 	}
 	slices.SortStableFunc(byLine, func(a, b *entry) int {
-		return cmp.Or(cmp.Compare(a.last, b.last), cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Col, b.At.Col))
+		return cmp.Or(cmp.Compare(a.last, b.last), cmp.Compare(parts[a.At], parts[b.At]),
+			cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Col, b.At.Col))
 	})
 	for _, e := range byLine {
 		if _, ok := ranks[e.place]; !ok {
@@ -173,6 +177,22 @@ func rankPlaces(p *plan.Plan, entries []entry) {
 		e.rank = ranks[e.place]
 		e.place.Name = names[e.place.Block]
 	}
+}
+
+// partsOf says which part of the plan stands where, in the order that a quilt is
+// sewn in: the setting first, with anything else that isn't named here.
+func partsOf(p *plan.Plan) map[plan.Pos]int {
+	parts := map[plan.Pos]int{}
+	if p.Sashing != nil {
+		parts[p.Sashing.At] = 1
+	}
+	for _, b := range p.Borders {
+		parts[b.At] = 2
+	}
+	for _, piece := range p.Pieces {
+		parts[piece.At] = 3
+	}
+	return parts
 }
 
 // groupsOf parts the entries by the keys, in order of each group's first entry.
