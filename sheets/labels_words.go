@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"cutbinder/layout/plan"
@@ -50,6 +51,8 @@ func (b *bagLabel) details(r bag.Row) []string {
 		all = append(all, part)
 	}
 	switch {
+	case r.Set != nil:
+		all = append(all, "cut into "+b.voice.Segments(r.Set))
 	case r.Joined != nil:
 		all = append(all, b.voice.Joined(r, "join"))
 	case r.Finished.W > 0:
@@ -65,6 +68,9 @@ func (b *bagLabel) details(r bag.Row) []string {
 		all = append(all, "cut corner to corner both ways")
 	}
 	texts := shorter(all)
+	if r.Set != nil {
+		texts = slices.Insert(texts, len(texts)-1, "for "+b.voice.Segments(r.Set))
+	}
 	if j := r.Joined; j != nil { // at the least what it comes to
 		long := say.Count(j.Count) + " " + b.voice.Size(j.Size)
 		if j.Run > 0 {

@@ -56,6 +56,7 @@ type Use struct {
 	Sum      trade.Sum      // how the cut size comes about
 	Mix      string         // the mix that this fabric stands in for, or ""
 	Joined   *Joined        // they are sewn end to end into longer strips, or nil
+	Set      *Set           // they are sewn side by side into strip sets, or nil; one for all strips of a line
 	LongSum  trade.Sum      // how the length of each joined strip comes about; of a backing its width, and its length along
 }
 
@@ -68,6 +69,13 @@ type Joined struct {
 	Halved bool          // of a backing: one panel is cut in half along its length, a half for each side
 	Down   bool          // of a backing: its seams run along the quilt's length, else along its width
 	Seams  int           // of a backing
+}
+
+// A Set says what strips are sewn side by side for.
+type Set struct {
+	Sets     int           // how many strip sets
+	Segments int           // how many segments the line asks for, over all sets
+	Segment  length.Length // how long a segment is, as it is cut across a set
 }
 
 // A Fabric is one fabric laid out.

@@ -188,6 +188,7 @@ func (b *builder) stripSet(piece *plan.Piece, n int, use Use) {
 			u.Format(set.Segment, length.WithUnit), u.Format(wof, length.WithUnit)), "take a shorter segment or wider cloth")
 		return
 	}
+	use.Set = &Set{Sets: set.Sets, Segments: n, Segment: set.Segment}
 	for i, s := range piece.Strips {
 		d := demand{at: s.At, source: s.Source, spareless: true, count: set.Sets, use: use}
 		d.setAcross(set.Strips[i], set.Sums[i])

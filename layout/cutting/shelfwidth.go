@@ -221,11 +221,14 @@ func (l *List) countAlike(u Use) (n int) {
 	}
 	for _, p := range l.Pieces {
 		for _, v := range p.Uses {
-			joined := v
+			alike := v
 			if u.Joined != nil && v.Joined != nil {
-				joined.Joined = u.Joined
+				alike.Joined = u.Joined
 			}
-			if joined.same(u) && v.Cut == u.Cut {
+			if u.Set != nil && v.Set != nil {
+				alike.Set = u.Set
+			}
+			if alike.same(u) && v.Cut == u.Cut {
 				n += v.Count + v.Spares
 			}
 		}

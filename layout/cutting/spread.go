@@ -149,5 +149,5 @@ func (p *Piece) use(u Use) {
 // same says whether two uses of a piece differ in nothing but how many.
 func (u Use) same(v Use) bool {
 	return u.At == v.At && u.Block == v.Block && u.For == v.For && u.Role == v.Role &&
-		u.Into == v.Into && u.Mix == v.Mix && u.Joined == v.Joined
+		u.Into == v.Into && u.Mix == v.Mix && u.Joined == v.Joined && u.Set == v.Set
 }

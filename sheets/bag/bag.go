@@ -55,6 +55,7 @@ type Row struct {
 	Role     string         // what part of the unit: "goose"; "" where all are alike
 	Into     trade.Diagonal // cut on the diagonal afterwards
 	Joined   *cutting.Joined
+	Set      *cutting.Set
 	Count    int // spares not counted
 	Spares   int
 	Fabrics  []Share // in the plan's order

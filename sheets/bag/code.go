@@ -121,6 +121,9 @@ func holds(b *Bag) string {
 		if r.Joined != nil {
 			fmt.Fprintf(&s, "joined %d %d %d\n", r.Joined.Size.W, r.Joined.Size.H, r.Joined.Count)
 		}
+		if r.Set != nil {
+			fmt.Fprintf(&s, "set %d %d %d\n", r.Set.Sets, r.Set.Segments, r.Set.Segment)
+		}
 		for _, f := range r.Fabrics {
 			fmt.Fprintf(&s, "fabric %q %d %d\n", f.Name, f.Count, f.Spares)
 		}

@@ -75,6 +75,10 @@ func holds(b *bag.Bag) string {
 			fmt.Fprintf(&s, "joined %+v", *r.Joined)
 			r.Joined = nil
 		}
+		if r.Set != nil {
+			fmt.Fprintf(&s, "set %+v", *r.Set)
+			r.Set = nil
+		}
 		fmt.Fprintf(&s, "%+v", r)
 	}
 	return s.String()

@@ -23,6 +23,8 @@ func (s *steps) joining(t cutting.Then) string {
 	for i, u := range uses {
 		inRun := func(other cutting.Use) bool { return sameRun(u, other) }
 		switch {
+		case u.Set != nil:
+			text += s.set(t, u)
 		case u.Joined == nil || isBias(u) || slices.ContainsFunc(uses[:i], inRun):
 		case u.Mix == "" && alone(u.Count, u.Joined):
 			text += fmt.Sprintf(" For %s cut it to %s.", u.For, s.Size(u.Joined.Size))
@@ -36,6 +38,37 @@ func (s *steps) joining(t cutting.Then) string {
 		}
 	}
 	return text
+}
+
+// set says which strip sets strips go into, and what those are cut into.
+func (s *steps) set(t cutting.Then, u cutting.Use) string {
+	who := Plural(t.Count, "it goes", "they go")
+	if n := u.Count + u.Spares; n < t.Count {
+		who = Count(n) + Plural(n, " goes", " go")
+	}
+	if what := s.place(u); what != "" {
+		who = "for " + what + " " + who
+	}
+	return fmt.Sprintf(" %s into %s.", upperFirst(who), s.sets(u.Set, "which "+Plural(u.Set.Sets, "is", "are")+" cut across into"))
+}
+
+// place is what a use is for: a block, or what the plan calls pieces of no block.
+func (s *steps) place(u cutting.Use) string {
+	if b := s.p.Block(u.Block); b != nil {
+		return bag.Place{Block: b.ID, Name: b.Name}.Heading()
+	}
+	return u.For
+}
+
+// sets is how many strip sets there are and how many segments come of them, with
+// words for that between.
+func (v Voice) sets(set *cutting.Set, cut string) string {
+	return fmt.Sprintf("%s, %s %s", v.together(Count(set.Sets)+" strip "+Plural(set.Sets, "set", "sets")), cut, v.Segments(set))
+}
+
+// Segments is what is cut across strip sets: "(40) segments 10½".
+func (v Voice) Segments(set *cutting.Set) string {
+	return v.together(fmt.Sprintf("%s %s %s", Count(set.Segments), Plural(set.Segments, "segment", "segments"), v.Len(set.Segment)))
 }
 
 // sameRun says that the strips of two uses are joined into one run.

@@ -29,7 +29,10 @@ func (v Voice) Row(r bag.Row) string {
 // Made is what the pieces of a row become: "half-square, finished 3".
 func (v Voice) Made(r bag.Row) string {
 	var words []string
-	if r.Unit != plan.Patch && r.Unit != "" {
+	switch {
+	case r.Set != nil:
+		words = append(words, "for "+v.sets(r.Set, "cut across into"))
+	case r.Unit != plan.Patch && r.Unit != "":
 		words = append(words, part(r))
 	}
 	if r.Finished.W > 0 {

@@ -39,6 +39,11 @@ func TestSteps(t *testing.T) {
 			"They are joined into one run; from it cut (2) 2 1/2 x 60 1/2 for border 1 sides, then (2) 2 1/2 x 52 1/2 for border 1 top and bottom."},
 		{"strips of one use", one + "pieces: [{cut: 2 1/2 x 50, need: 1, fabric: a, join: true, for: edge}]",
 			"Selvages off; they are used whole. For edge they are joined into (1) 2 1/2 x 50."},
+		// 40 / 4 1/2 = 8 to a set, so that 9 take two
+		{"strips of two sets", one + "pieces: [{unit: strip-set, strips: [{fabric: a, finished: 2}, {fabric: a, finished: 3}], segment: 4, need: 9, for: rails}]",
+			"For rails they go into (2) strip sets, which are cut across into (9) segments 4 1/2."},
+		{"strips of one set, in a block, beside others", one + "blocks: {R: {name: Rail, make: 3, pieces: [{unit: strip-set, strips: [{fabric: a, finished: 2}, {fabric: a, finished: 3}], segment: 4, each: 2}]}}\npieces: [{unit: strip, finished: 2, need: 1, fabric: a}]",
+			"For R Rail (1) goes into (1) strip set, which is cut across into (6) segments 4 1/2."},
 		{"one strip a cloth", "fabrics: {a: {have: [20 1/2 x 10, 20 1/2 x 10]}}\npieces: [{cut: 7 x 20 1/2, need: 2, fabric: a}, {cut: 2 x 24, need: 1, fabric: a, join: true, for: edge}]",
 			"For edge (2) are joined into (1) 2 x 24."},
 		{"a mix shares a run", "fabrics: {a: {}, b: {}}\nmixes: {m: [a, b]}\nfinished: 36\nbinding: {mix: m, strip: 2 1/4}",
@@ -166,6 +171,7 @@ func TestMade(t *testing.T) {
 		{joined(patch("40 x 2 1/2", "0 x 0"), cutting.Joined{Size: size("2 1/2 x 66"), Count: 1}), "joined into (1) 2 1/2 x 66"},
 		{joined(bag.Row{Cut: size("14 3/4 x 14 3/4"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("2 1/4 x 90"), Count: 1}), "bias strips, joined into (1) 2 1/4 x 90"},
 		{joined(bag.Row{Cut: size("40 x 28"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("28 x 28"), Count: 1}), "cut to 28 x 28"},
+		{bag.Row{Cut: size("40 x 2 1/2"), Unit: plan.StripSet, Count: 14, Set: &cutting.Set{Sets: 14, Segments: 40, Segment: inch("10 1/2")}}, "for (14) strip sets, cut across into (40) segments 10 1/2"},
 	}
 	for _, test := range tests {
 		if got := (Voice{Plain: true}).Made(test.row); got != test.want {

@@ -186,7 +186,7 @@ func (v Voice) Makes(e cutting.Explained) string {
 		}
 		return map[string]string{trade.Centre: "one centre each", trade.Corner: "corners"}[e.Role] + v.cutting(e.Into)
 	case plan.StripSet:
-		return "a strip of a strip set"
+		return "for " + v.sets(e.Set, "cut across into")
 	case plan.QuarterSquare, plan.SideSetting, plan.CornerSetting:
 		return map[trade.Diagonal]string{trade.Once: "two triangles from each", trade.Twice: "four triangles from each"}[e.Into]
 	}

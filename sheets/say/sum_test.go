@@ -97,7 +97,7 @@ func TestMakes(t *testing.T) {
 		{use(plan.QuarterSquare, "", "", trade.Twice), "four triangles from each"},
 		{use(plan.SideSetting, "", "", trade.Twice), "four triangles from each"},
 		{use(plan.CornerSetting, "", "", trade.Once), "two triangles from each"},
-		{use(plan.StripSet, "", "", trade.Whole), "a strip of a strip set"},
+		{cutting.Use{Unit: plan.StripSet, Set: &cutting.Set{Sets: 1, Segments: 3, Segment: 10 * length.Inch}}, "for (1) strip set, cut across into (3) segments 10"},
 		{strips, "joined into (1) 64 x 78, one of them halved along its length"},
 		{one, "the backing in one piece"},
 		{bias, "bias strips, joined into (1) 2 1/4 x 304"},
