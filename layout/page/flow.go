@@ -115,11 +115,12 @@ func (st *stacker) one(s *slab) bool {
 }
 
 // force places as much of a chain too high for a column as fits, at least one
-// slab, and returns how many slabs it used. The last slab is not left alone.
+// slab, and returns how many slabs it used. The last slab is not left alone, unless
+// that would leave the first, which may be a heading, alone.
 func (st *stacker) force(chain []slab) int {
 	n := 0
 	for n < len(chain) && chain[n].columns == nil && st.fits(chain[n:n+1]) {
-		if st.started && n == len(chain)-2 {
+		if len(st.out) > 1 && n == len(chain)-2 {
 			break
 		}
 		st.one(&chain[n])

@@ -53,6 +53,7 @@ func TestFlow(t *testing.T) {
 		{"keep too much", []Block{brick(half, "a"), Keep{Blocks: []Block{brick(half, "b"), brick(half, "c"), brick(half, "d")}}}, "a1 b1 c2 d2"},
 		{"too high", []Block{brick(third, "a"), brick(2*h, "b"), brick(third, "c")}, "a1 b2 c3"},
 		{"heading stays", []Block{brick(h-s.Caps.Lead*3, "a"), Heading{Text: "x"}, brick(third, "b")}, "a1 b2"},
+		{"heading stays with the first of too much", []Block{Heading{Text: "x"}, Keep{Next: true, Blocks: []Block{brick(half, "a")}}, brick(third*2, "b")}, "a1 b2"},
 		{"columns", []Block{Columns{N: 2, Blocks: []Block{brick(half, "a"), brick(half, "b"), brick(half, "c")}}, brick(1000, "d")}, "a1 b1 c1 d2"},
 		{"columns over", []Block{Columns{N: 2, Blocks: []Block{brick(half, "a"), brick(half+1, "b"), brick(half, "c"), brick(half, "d")}}}, "a1 b1 c2 d2"},
 		{"columns level", []Block{Columns{N: 2, Blocks: []Block{brick(third, "a"), brick(third, "b")}}, brick(third*2, "c")}, "a1 b1 c1"},
