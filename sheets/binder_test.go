@@ -99,7 +99,6 @@ func TestPageFacts(t *testing.T) {
 				pages := binder(t, q, o).Pages
 				facts(t, pages)
 				announced(t, pages)
-				headed(t, pages)
 				if what := complaints(q, o, pages); what != "" {
 					t.Error(what)
 				}
@@ -121,25 +120,6 @@ func announced(t *testing.T, pages []page.Page) {
 		}
 		if strings.HasSuffix(last, ":") {
 			t.Errorf("page %s: the last step on it is %q", p.Label, last)
-		}
-	}
-}
-
-// headed reports headings that nothing stands under on their page.
-func headed(t *testing.T, pages []page.Page) {
-	t.Helper()
-	for _, p := range pages {
-		lowest := map[bool]length.Length{}
-		for _, it := range p.Items {
-			switch it.What() {
-			case "footer", "footer rule", "page number", "print check", "thumb index", "heading rule", "aside":
-			default:
-				heading := it.What() == "heading"
-				lowest[heading] = max(lowest[heading], it.Bounds().Bottom())
-			}
-		}
-		if lowest[true] > lowest[false] {
-			t.Errorf("page %s ends on a heading", p.Label)
 		}
 	}
 }

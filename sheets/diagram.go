@@ -24,6 +24,7 @@ type diagram struct {
 	folded []length.Length        // where folds lie across the cloth
 	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
 	flanks length.Length          // how far beyond the cloth the widest number and height of a strip reach
+	legend length.Length          // how wide the scale bar and the words beside it are
 	hatch  bool                   // what hatching means is said below the picture
 	rest   length.Length          // how much of what is left at the cloth's end is drawn at the most
 }
@@ -56,6 +57,7 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 			}
 		}
 	}
+	d.legend = d.legendWidth()
 	d.flanks = d.flanksWidth()
 	d.hatch = d.besideSteps() && !slices.ContainsFunc(f.Cloths[:cloth], func(c cutting.Cloth) bool { return !c.Unused() })
 	d.folded = b.folds(c)

@@ -260,21 +260,27 @@ const discLines = 4
 func (d *diagram) below(c *page.Canvas, box page.Box, next string) {
 	st, b := d.b.style, c.Paper()
 	y := b.Bottom() + d.under()
-	unit, words := 6*length.Inch, "6 in of cloth"
-	if d.b.v.Units == length.Metric {
-		unit, words = 10*length.CM, "10 cm of cloth"
-	}
-	drawn := c.ScaleBar(page.Point{X: box.X, Y: y}, unit, fmt.Sprintf("%s, 1:%d", words, d.scale))
+	drawn := d.scaleBar(c, page.Point{X: box.X, Y: y})
 	if n := len(d.folded); n > 0 {
 		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: b.Bottom() + st.Gap/2, W: st.Label.Size * 6, H: st.Label.Lead}
 		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
 	}
-	drawn = drawn.Union(d.grain(c.Pen, page.Point{X: drawn.Right() + st.Gap*2, Y: y}))
 	drawn = drawn.Union(d.shapes(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}))
 	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, next)
 	if key := d.keyText(c.Window); len(key) > 0 {
 		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, key, page.Left, "key")
 	}
+}
+
+// scaleBar draws the scale bar, and the arrow of the grain beside it. It returns what
+// they fill.
+func (d *diagram) scaleBar(c *page.Canvas, at page.Point) page.Box {
+	unit, words := 6*length.Inch, "6 in of cloth"
+	if d.b.v.Units == length.Metric {
+		unit, words = 10*length.CM, "10 cm of cloth"
+	}
+	drawn := c.ScaleBar(at, unit, fmt.Sprintf("%s, 1:%d", words, d.scale))
+	return drawn.Union(d.grain(c.Pen, page.Point{X: drawn.Right() + d.b.style.Gap*2, Y: at.Y}))
 }
 
 // grain draws the arrow of the lengthwise grain, which runs as the selvages do,
@@ -375,20 +381,37 @@ func (d *diagram) width() length.Length {
 	case !d.besideSteps():
 		return d.b.book.Body().W
 	case d.b.fitting.tight:
-		return max(w, leastWidth)
+		return max(w, d.legend)
 	}
-	return max(w, leastWidth, w+d.flanks+st.Break-besideGutter(st))
+	return max(w, d.legend, w+d.flanks+st.Break-besideGutter(st))
 }
 
-// leastWidth is the room that the scale bar and its words take.
-const leastWidth = 60 * length.MM
+// legendWidth is the room that the scale bar, the grain's arrow and their words take,
+// and never so little that the key below them is a column of single words.
+func (d *diagram) legendWidth() length.Length {
+	nowhere := d.canvas(page.NewPen(d.b.style, page.Box{}), page.Point{}, d.whole())
+	return max(leastLegend, d.scaleBar(nowhere, page.Point{}).W)
+}
+
+// leastLegend is the least room for what stands below a picture.
+const leastLegend = 60 * length.MM
 
 // besideSteps says that the cloth is so narrow on paper that its steps stand
 // beside it.
 func (d *diagram) besideSteps() bool { return d.b.narrow(d.paperWidth()) }
 
-// narrow says whether steps have room beside a picture so wide.
-func (b *binder) narrow(w length.Length) bool { return !b.o.Large && w <= b.book.Body().W*11/20 }
+// narrow says whether steps have room beside a picture so wide: in large print they
+// take more of it.
+func (b *binder) narrow(w length.Length) bool {
+	room := b.book.Body().W
+	switch {
+	case b.fitting.below:
+		return false
+	case b.o.Large:
+		return w <= room*2/5
+	}
+	return w <= room*11/20
+}
 
 // paperWidth is how wide the cloth is on paper.
 func (d *diagram) paperWidth() length.Length {

@@ -12,15 +12,6 @@ import (
 	"cutbinder/sheets/say"
 )
 
-// A fitting is how tightly a fabric's sheet is set.
-type fitting struct {
-	close   bool // rows of the tally stand closer
-	tight   bool // steps stand as near to a picture as leaves room for strips' heights
-	columns bool // the steps stand in two columns
-	last    bool // the steps stand beside the last of several narrow pictures
-	apart   bool // the steps start a page, so that all of them are on it
-}
-
 // fabricSections are the sheets of all fabrics that still are to be cut. Each is
 // set in several ways to find the best, so several are set at once.
 func (b *binder) fabricSections() []page.Section {
@@ -33,43 +24,6 @@ func (b *binder) fabricSections() []page.Section {
 	sections := make([]page.Section, len(open))
 	cores.Each(len(open), cores.All, func(i int) { sections[i] = b.fabricSection(open[i]) })
 	return sections
-}
-
-// fabricSection is the sheet of one fabric. It is set closer, drawn a step or two
-// smaller than the others or has its steps in columns where that saves the maker a
-// page: what she cuts from, how, and what she ticks are then side by side. Where
-// more pages remain, her steps are not spread over two if one has room for all.
-func (b *binder) fabricSection(i int) page.Section {
-	b = b.withTallies()
-	best, sheet := b, b.fabricSheet(i)
-	pages, _ := b.book.Extent(sheet)
-	for _, way := range b.tighter(&b.q.Fabrics[i]) {
-		if pages == 1 {
-			break
-		}
-		s := way.fabricSheet(i)
-		if n, _ := b.book.Extent(s); n < pages {
-			best, sheet, pages = way, s, n
-		}
-	}
-	if best.fitting.tight {
-		roomy := *best
-		roomy.fitting.tight = false
-		s := roomy.fabricSheet(i)
-		if n, _ := b.book.Extent(s); n == pages {
-			best, sheet = &roomy, s
-		}
-	}
-	if pages == 1 {
-		return sheet
-	}
-	apart := *best
-	apart.fitting.apart = true
-	s := apart.fabricSheet(i)
-	if n, _ := b.book.Extent(s); n == pages && best.stepsSplit(i) {
-		return s
-	}
-	return sheet
 }
 
 // withTallies is the binder for one sheet: its tally is the same in most ways of
@@ -86,40 +40,6 @@ func (b *binder) keptTally(f *cutting.Fabric) []page.Block {
 		b.tallies[b.fitting.close] = b.tally(f)
 	}
 	return b.tallies[b.fitting.close]
-}
-
-// tighter lists the ways to set a fabric's sheet on fewer pages, from the least
-// change to the greatest.
-func (b *binder) tighter(f *cutting.Fabric) []*binder {
-	narrow := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool { return b.narrow(c.W / length.Length(b.scaleOf(&c))) })
-	var ways []*binder
-	for _, w := range []struct {
-		smaller       int // steps of scale
-		columns, last bool
-	}{{}, {last: true}, {smaller: 1}, {columns: true}, {smaller: 1, columns: true}, {smaller: 2}, {smaller: 2, columns: true}} {
-		if w.last && !narrow {
-			continue
-		}
-		way := *b
-		way.fitting = fitting{close: true, tight: true, columns: w.columns, last: w.last}
-		for range w.smaller {
-			way.scale = nextScale(way.scale)
-		}
-		if way.scale > 0 && way.scale <= max(smallest, b.scale) && !(w.columns && b.o.Large) {
-			ways = append(ways, &way)
-		}
-	}
-	return ways
-}
-
-// stepsSplit says whether the steps of a sheet with one cloth end on another page
-// than its picture.
-func (b *binder) stepsSplit(i int) bool {
-	f := &b.q.Fabrics[i]
-	top, steps := b.fabricTop(f)
-	picture, _ := b.book.Extent(page.Section{Blocks: top})
-	all, _ := b.book.Extent(page.Section{Blocks: append(top, steps...)})
-	return all > picture
 }
 
 // fabricSheet is the sheet of one fabric at the binder's scale.
@@ -170,8 +90,11 @@ func (b *binder) fabricHead(f *cutting.Fabric) []page.Block {
 	if line := b.about(f); line != "" {
 		words = append(words, page.Para{Text: s.Body.Say(line), Mark: "about"})
 	}
-	words = append(words, page.Gap{H: s.Space}, b.measureBox(f), page.Gap{H: s.Gap},
-		page.Para{Text: s.Help.Say(b.v.Proof(b.q.Plan, f)), Mark: "proof"})
+	words = append(words, page.Gap{H: s.Space})
+	if len(b.measured(f)) > 0 { // something is cut from it
+		words = append(words, b.measureBox(f), page.Gap{H: s.Gap})
+	}
+	words = append(words, page.Para{Text: s.Help.Say(b.v.Proof(b.q.Plan, f)), Mark: "proof"})
 	return []page.Block{page.Table{
 		Columns: []page.Column{{Share: 1}, {Width: side}}, Pad: page.NoPad,
 		Rows: []page.Row{{Cells: []page.Cell{
@@ -225,7 +148,13 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 	pictures := b.pictures(f, i, d, title)
 	if last := len(pictures) - 1; d.besideSteps() && (last == 0 || b.fitting.last) {
 		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c), handWords(b.v)), b.asideWords(c)
-		pictures[last] = b.beside(d.width(), pictures[last], b.steps(f, c))
+		row := b.beside(d.width(), pictures[last], b.steps(f, c))
+		if body := b.book.Body(); page.HeightOf(b.style, body.W, heading, row) > body.H { // the heading would stand alone
+			below := *b
+			below.fitting.below = true
+			return below.cloth(f, i)
+		}
+		pictures[last] = row
 		return append([]page.Block{heading}, pictures...), nil
 	}
 	list := b.steps(f, c)

@@ -59,7 +59,7 @@ func (b *binder) measureRows(c *cutting.Cloth, must, measured string) []page.Row
 		}}
 	}
 	return []page.Row{
-		{With: true, Cells: []page.Cell{{Text: s.Label.Say(must)}, {Text: s.Bold.Say(b.v.With(c.W) + " wide")}, {Text: s.Bold.Say(b.v.Least(b.q.Plan, c) + " long")}}},
+		{With: true, Cells: []page.Cell{{Text: s.Label.Say(must)}, {Text: s.Bold.Say(b.v.With(c.W) + "\u00a0wide")}, {Text: s.Bold.Say(b.v.Least(b.q.Plan, c) + "\u00a0long")}}},
 		{Cells: []page.Cell{{Text: s.Label.Say(measured)}, fill("wide"), fill("long")}},
 	}
 }

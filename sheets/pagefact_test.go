@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"cutbinder/layout/cutting"
+	"cutbinder/layout/length"
 	"cutbinder/layout/page"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets"
@@ -17,7 +18,7 @@ import (
 // complaints are what a maker would say of a binder's pages beyond what page.Check
 // finds: the first of it, or "".
 func complaints(q *sheets.Quilt, o sheets.Options, pages []page.Page) string {
-	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), idleKey(pages), cutAside(pages), uneven(pages), nothingCut(pages)}
+	found := []string{uncontinued(pages), unmeasured(q, pages), unkeyed(pages), idleKey(pages), cutAside(pages), uneven(pages), nothingCut(pages), headingLast(pages), headAlone(pages)}
 	if q.Plan.Hand == plan.LeftHand {
 		found = append(found, unmirrored(pages))
 	}
@@ -274,6 +275,45 @@ func cutAside(pages []page.Page) string {
 	return ""
 }
 
+// headingLast finds a heading that nothing stands under on its page.
+func headingLast(pages []page.Page) string {
+	for _, p := range pages {
+		lowest := map[bool]length.Length{}
+		for _, it := range p.Items {
+			switch it.What() {
+			case "footer", "footer rule", "page number", "print check", "thumb index", "heading rule", "aside":
+			default:
+				heading := it.What() == "heading"
+				lowest[heading] = max(lowest[heading], it.Bounds().Bottom())
+			}
+		}
+		if lowest[true] > lowest[false] {
+			return "page " + p.Label + " ends on a heading"
+		}
+	}
+	return ""
+}
+
+// headAlone finds a fabric's head that stands on a page without its first picture,
+// or what else may come before that.
+func headAlone(pages []page.Page) string {
+	for _, p := range pages {
+		head, more := false, false
+		for _, it := range p.Items {
+			switch kind, _, _ := strings.Cut(it.What(), " "); kind {
+			case "measure":
+				head = true
+			case "piece", "unused", "short":
+				more = true
+			}
+		}
+		if head && !more {
+			return "page " + p.Label + " holds a fabric's head alone"
+		}
+	}
+	return ""
+}
+
 // uneven finds a drawn figure in a table that doesn't stand on a line with other
 // words of its row.
 func uneven(pages []page.Page) string {
@@ -363,6 +403,9 @@ func TestComplaintsFind(t *testing.T) {
 	text := func(mark, words string) page.Item {
 		return page.Text{Mark: page.Mark(mark), Runs: []page.Run{{S: words}}}
 	}
+	at := func(mark string, y length.Length) page.Item {
+		return page.Rect{Mark: page.Mark(mark), Box: page.Box{Y: y, W: 1, H: 1}}
+	}
 	of := func(label string, items ...page.Item) page.Page { return page.Page{Label: label, Items: items} }
 	for _, tt := range []struct {
 		name  string
@@ -383,6 +426,10 @@ func TestComplaintsFind(t *testing.T) {
 		{"a letter of another page", idleKey([]page.Page{of("1", text("key a-1", "B")), of("2", text("key", "B = 3½\u00a0×\u00a03½"))}), true},
 		{"an aside in full", cutAside([]page.Page{of("1", text("aside", "cut 2 frees strip 2, above it"))}), false},
 		{"an aside cut short", cutAside([]page.Page{of("1", text("aside", "cut 2 frees strip 2, abo…"))}), true},
+		{"a heading over text", headingLast([]page.Page{of("1", at("heading", 10), at("step", 20), at("footer", 99))}), false},
+		{"a heading at the foot", headingLast([]page.Page{of("1", at("step", 10), at("heading", 20), at("aside", 21), at("footer", 99))}), true},
+		{"a head with its picture", headAlone([]page.Page{of("1", text("measure box", ""), text("piece a-1 #1", ""))}), false},
+		{"a head, and its picture overleaf", headAlone([]page.Page{of("1", text("measure box", "")), of("2", text("piece a-1 #1", ""))}), true},
 		{"figure on its line", uneven([]page.Page{of("1", text("order a", "x"), text("order page", "7"))}), false},
 		{"figure below its line", uneven([]page.Page{of("1", text("order a", "x"), page.Text{Mark: "order page", Base: page.Point{Y: 1}})}), true},
 		{"a strip goes with what is left", nothingCut([]page.Page{of("1", text("cut 1", "1"), text("cut 2", "2"), text("cut 3", "3")), of("2", text("aside", "continued from picture 1"), text("piece a", ""))}), false},

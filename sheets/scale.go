@@ -47,7 +47,20 @@ func (b *binder) scaleOf(c *cutting.Cloth) int {
 	}
 	room := b.book.Body().H * 3 / 5
 	scale := max(b.scale, b.widthScale(c), scaleFor(tallest, room))
-	return b.smaller(scale, c.Square+c.Root.H)
+	scale = b.smaller(scale, c.Square+c.Root.H)
+	for range b.fitting.shrunk {
+		scale = shrunkScale(scale)
+	}
+	return scale
+}
+
+// shrunkScale is the next smaller scale, also below the usual ones, but none at
+// which a usual cloth is but a strip on the paper.
+func shrunkScale(scale int) int {
+	if n := nextScale(scale); n > 0 {
+		return n
+	}
+	return max(scale, page.Scales[len(page.Scales)-1]*3/2)
 }
 
 // mostPages is over how many pages a picture may go before it is drawn smaller,

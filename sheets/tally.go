@@ -77,13 +77,22 @@ func (b *binder) tally(f *cutting.Fabric) []page.Block {
 	return blocks
 }
 
-// tallyColumns sets a tally in two columns where it is lower so.
+// tallyColumns sets a tally in two columns where it is lower so, and no row of it so
+// high that its heading would have no room on the same page.
 func (b *binder) tallyColumns(t page.Table) page.Block {
 	two := page.Columns{N: 2, Gutter: b.style.Break, Blocks: []page.Block{t}}
-	if w := b.book.Body().W; !b.o.Large && page.HeightOf(b.style, w, two) < page.HeightOf(b.style, w, t) {
-		return two
+	body := b.book.Body()
+	if b.o.Large || page.HeightOf(b.style, body.W, two) >= page.HeightOf(b.style, body.W, t) {
+		return t
 	}
-	return t
+	for _, row := range t.Rows {
+		one := t
+		one.Rows = []page.Row{row}
+		if page.HeightOf(b.style, (body.W-two.Gutter)/2, one) > body.H*3/4 {
+			return t
+		}
+	}
+	return two
 }
 
 // tallySizes is the width of the widest size, so that boxes line up.
