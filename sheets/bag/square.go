@@ -3,6 +3,7 @@ package bag
 import (
 	"fmt"
 	"image/color"
+	"slices"
 
 	"cutbinder/layout/cores"
 
@@ -54,35 +55,50 @@ func modules(text string, level qr.ErrorCorrectionLevel) int {
 
 // Says is what a bag's square code says where it may have so many modules a side:
 // as much as fits of "K7Q-07-F3X BAG 7 BLOCK A LANTERN 48 OF 3 1/2 X 3 1/2", names
-// shortened first, then contents. Modules are as few as "K7Q-07-F3X BAG 7 BLOCK A
-// 48 OF 3 1/2 X 3 1/2" needs: the fewer they are, the larger and the sooner read. It
-// is "" where not even the code fits, which takes 21 modules.
+// shortened first, then sizes: "K7Q-07-F3X BAG 7 BLOCK A 48 SQ 3 1/2". Modules are
+// as few as "K7Q-07-F3X BAG 7 BLOCK A 48 PCS" needs: the fewer they are, the larger
+// and the sooner read; all is printed beside the code. It is "" where not even
+// the code fits, which takes 21 modules.
 func (s *Sorted) Says(b *Bag, maxModules int) string {
 	text, _ := s.fit(b, maxModules)
 	return text
 }
 
-// fit finds the fullest text that fits, at level M, which mends 15 % of a code,
-// or where it doesn't at L, which mends 7 %. What is essential decides how many
-// modules there are at level M: at L it would often do with fewer, but of photos with
-// creases and glare a common reader then read 37 in place of 44 of a hundred.
+// MaySay says whether a bag's square code may say a text, were there more room for it
+// or less.
+func (s *Sorted) MaySay(b *Bag, text string) bool {
+	return slices.ContainsFunc(brevities, func(br brevity) bool { return s.words(b, br) == text })
+}
+
+// fit finds the fullest text that fits, at level M, which mends 15 % of a code.
+// Where a label has no room for what is essential at that level, L, which mends 7 %,
+// is tried too, and then less is said.
 func (s *Sorted) fit(b *Bag, maxModules int) (string, qr.ErrorCorrectionLevel) {
-	if n := modules(s.words(b, essential), qr.M); n > 0 {
-		maxModules = min(maxModules, n)
+	if n := modules(s.words(b, essential(b)), qr.M); n > 0 && n <= maxModules {
+		for _, br := range brevities {
+			if text := s.words(b, br); fits(text, qr.M, n) {
+				return text, qr.M
+			}
+		}
 	}
-	texts := make([]string, 0, len(brevities)+1)
 	for _, br := range brevities {
-		texts = append(texts, s.words(b, br))
-	}
-	texts = append(texts, b.Code.String())
-	for _, text := range texts {
+		text := s.words(b, br)
 		for _, level := range []qr.ErrorCorrectionLevel{qr.M, qr.L} {
-			if n := modules(text, level); n > 0 && n <= maxModules {
+			if fits(text, level, maxModules) {
 				return text, level
 			}
 		}
 	}
+	if text := b.Code.String(); fits(text, qr.L, maxModules) {
+		return text, qr.L
+	}
 	return "", qr.L
+}
+
+// fits says that a text needs no more than so many modules at a level.
+func fits(text string, level qr.ErrorCorrectionLevel, most int) bool {
+	n := modules(text, level)
+	return n > 0 && n <= most
 }
 
 // Square makes the square code of a bag in at most maxModules modules a side.

@@ -37,10 +37,9 @@ func TestWords(t *testing.T) {
 		max  int
 		want string
 	}{
-		{45, code + " BAG 1 BLOCK A LANTERN 24 OF 3 7/8 X 3 7/8 + 48 OF 3 1/2 X 3 1/2"},
-		{29, code + " BAG 1 BLOCK A LANTERN 24 OF 3 7/8 X 3 7/8 + 48 OF 3 1/2 X 3 1/2"},
-		{25, code + " BAG 1 BLOCK A LAN."},
-		{21, code + " BAG 1 BLOCK A"},
+		{45, code + " BAG 1 BLOCK A 72 PCS"}, // as few modules as this needs, whatever the room
+		{25, code + " BAG 1 BLOCK A 72 PCS"},
+		{21, code + " BAG 1 BLOCK A"}, // at the level L
 		{20, ""},
 	} {
 		if got := s.Says(&s.Bags[0], c.max); got != c.want {
@@ -48,18 +47,72 @@ func TestWords(t *testing.T) {
 		}
 	}
 	p.BagBy = []plan.BagKey{plan.ByBlock, plan.BySize}
-	coarse := Sort(p, lists)
-	for i := range coarse.Bags {
-		b := &coarse.Bags[i]
-		if large, usual := coarse.Says(b, 57), coarse.Says(b, 29); len(b.Rows) == 1 && large != usual {
-			t.Errorf("bag %d with one size says %q where there is much room and %q in 29 modules", b.Number, large, usual)
+	one := Sort(p, lists)
+	p.Units = length.Metric
+	lists[0].Pieces[1].Size = length.Size{W: 8 * length.CM, H: 16 * length.CM}
+	metric := Sort(p, lists)
+	for _, c := range []struct{ got, want string }{
+		{one.Says(&one.Bags[0], 57), " BAG 1 BLOCK A 24 SQ 3 7/8"},
+		{metric.Says(&metric.Bags[3], 57), " BAG 4 BLOCK B 4 OF 8X16 CM"},
+	} {
+		if !strings.HasSuffix(c.got, c.want) {
+			t.Errorf("got %q, want …%q", c.got, c.want)
 		}
 	}
-	p.Units = length.Metric
-	lists[0].Pieces[1].Size = length.Size{W: 85 * length.MM, H: 16 * length.CM}
-	metric := Sort(p, lists)
-	if got, want := metric.Says(&metric.Bags[3], 45), " BAG 4 BLOCK B 4 OF 8.5 X 16 CM"; !strings.HasSuffix(got, want) {
-		t.Errorf("metric: %q, want …%q", got, want)
+}
+
+// Every bag of a plan whose blocks have letters is said in 25 modules at the level M.
+func TestCoarse(t *testing.T) {
+	p, lists := lantern()
+	for _, by := range [][]plan.BagKey{{plan.ByBlock}, {plan.ByBlock, plan.BySize}, {plan.ByBlock, plan.ByFabric, plan.BySize}} {
+		p.BagBy = by
+		s := Sort(p, lists)
+		for i := range s.Bags {
+			text, level := s.fit(&s.Bags[i], 57)
+			if n := modules(text, level); n > 25 || level != qr.M {
+				t.Errorf("%q has %d modules at %v", text, n, level)
+			}
+		}
+	}
+}
+
+// However many bags there are, a code of a block with a short letter has 25 modules.
+func TestCoarseOfMany(t *testing.T) {
+	p, lists := lantern()
+	s := Sort(p, lists)
+	for _, c := range []struct {
+		number int
+		want   string
+	}{
+		{9_999, "BAG 9999 BLOCK A 24 PCS"},
+		{99_999, "BAG 99999 BLOCK A 24 PCS"},
+		{999_999, "BAG 999999 BLOCK A LAN."},
+	} {
+		b := s.Bags[0]
+		b.Number, b.Code = c.number, newCode("K7Q", c.number, "XX")
+		text, level := s.fit(&b, 57)
+		_, rest, _ := strings.Cut(text, " ")
+		if n := modules(text, level); n != 25 || level != qr.M || rest != c.want {
+			t.Errorf("%q has %d modules at %v, want …%q", text, n, level, c.want)
+		}
+	}
+}
+
+// Wordings say the same pieces in ever fewer characters.
+func TestRowWords(t *testing.T) {
+	inches, cm := &Sorted{}, &Sorted{Units: length.Metric}
+	square := Row{Count: 48, Cut: rect(28, 28)}
+	for _, c := range []struct{ got, want string }{
+		{inches.row(square, full), "48 OF 3 1/2 X 3 1/2"},
+		{inches.row(square, tight), "48 SQ 3 1/2"},
+		{inches.row(Row{Count: 16, Cut: rect(16, 52)}, tight), "16 OF 2X6 1/2"},
+		{cm.row(Row{Count: 2, Cut: length.Size{W: 85 * length.MM, H: 16 * length.CM}}, tight), "2 OF 8.5X16 CM"},
+		{cm.row(Row{Count: 2, Cut: length.Size{W: 85 * length.MM, H: 85 * length.MM}}, tight), "2 SQ 8.5 CM"},
+		{pieces(1), "1 PC"}, {pieces(72), "72 PCS"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
+		}
 	}
 }
 
@@ -99,6 +152,9 @@ func TestSquareRoundTrip(t *testing.T) {
 				text := decode(t, m)
 				if text != m.Text || text != s.Says(b, limit) {
 					t.Errorf("bag %d in %d modules says %q, reads %q", b.Number, limit, m.Text, text)
+				}
+				if text != b.Code.String() && !s.MaySay(b, text) {
+					t.Errorf("bag %d says %q and may not", b.Number, text)
 				}
 				if a := s.Read(text); a.Bag != b {
 					t.Errorf("%q: %+v", text, a)
@@ -202,9 +258,9 @@ func TestPlaceWords(t *testing.T) {
 	}{
 		{border, brevity{name: 28}, "INNER BORDER TOP + BOTTOM"},
 		{border, brevity{name: 20}, "INNER BORDER TOP"},
-		{border, essential, "INNER BORDER"},
+		{border, brevity{12, true, none}, "INNER BORDER"},
 		{lantern, brevity{name: 28}, "BLOCK A LANTERN IN THE WINDOW"},
-		{lantern, essential, "BLOCK A"},
+		{lantern, brevity{12, true, none}, "BLOCK A"},
 		{append(lantern, border...), brevity{name: 28}, "BLOCKS A INNER BORDER TOP + BOTTOM"},
 		{lantern, brevity{}, ""},
 	} {

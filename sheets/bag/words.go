@@ -11,21 +11,39 @@ import (
 
 // A brevity says how much of a bag's contents goes into its square code: so many
 // characters of the block's name, or the letter alone that the plan gives it, and
-// so many rows.
+// what of the pieces.
 type brevity struct {
 	name   int
 	letter bool
-	rows   int
+	pieces wording
 }
 
+// A wording is how pieces are said.
+type wording int
+
+const (
+	none    wording = iota
+	counted         // "48 PCS"
+	tight           // "48 SQ 3 1/2", "16 OF 2X6 1/2"
+	full            // "48 OF 3 1/2 X 3 1/2"
+)
+
 // essential is what a square code should say at least, for any phone to answer with:
-// which bag this is, of which block, and what is in it.
-var essential = brevity{name: 12, letter: true, rows: 4}
+// which bag this is, of which block, and how much is in it. Of ten thousand bags the
+// numbers are so long that the count makes way for them.
+func essential(b *Bag) brevity {
+	if b.Number >= 10_000 {
+		return brevity{20, true, none}
+	}
+	return brevity{20, true, counted}
+}
 
 // brevities are tried in order until the text fits.
 var brevities = []brevity{
-	{name: 28, rows: 4}, {name: 20, rows: 4}, {name: 16, rows: 4}, essential, {name: 16, rows: 2}, {name: 12, rows: 2}, {name: 8, letter: true, rows: 2},
-	{name: 16, rows: 1}, {name: 10, rows: 1}, {name: 6, letter: true, rows: 1}, {name: 6}, {name: 6, letter: true}, {},
+	{28, false, full}, {20, false, full}, {20, true, full},
+	{20, false, tight}, {20, true, tight}, {20, false, counted}, {20, true, counted},
+	{12, false, counted}, {12, true, counted}, {8, true, counted}, {6, true, counted},
+	{6, false, none}, {6, true, none}, {},
 }
 
 // words is the text of a bag's square code: the code first, then the bag's number,
@@ -38,27 +56,49 @@ func (s *Sorted) words(b *Bag, br brevity) string {
 	if place := placeWords(b.Places, br); place != "" {
 		out += " " + place
 	}
+	switch br.pieces {
+	case none:
+		return out
+	case counted:
+		return out + " " + pieces(b.Count())
+	}
 	for i, r := range b.Rows {
-		if i == br.rows {
-			if left := len(b.Rows) - i; i > 0 {
-				out += fmt.Sprintf(" + %d MORE", left)
-			}
-			break
-		}
 		if i > 0 {
 			out += " +"
 		}
-		out += fmt.Sprintf(" %d OF %s", r.Count, s.size(r.Cut))
+		out += " " + s.row(r, br.pieces)
 	}
 	return out
 }
 
-// size is a cut size in alphanumeric characters; a bare one is in inches.
-func (s *Sorted) size(z length.Size) string {
-	if s.Units == length.Metric {
-		return plain(s.Units.FormatSize(z, length.WithUnit))
+// row says the pieces of one size.
+func (s *Sorted) row(r Row, how wording) string {
+	switch {
+	case how == full:
+		return fmt.Sprintf("%d OF %s", r.Count, s.size(r.Cut))
+	case r.Cut.W == r.Cut.H:
+		return fmt.Sprintf("%d SQ %s", r.Count, plain(s.Units.Format(r.Cut.W, s.unit())))
 	}
-	return plain(s.Units.FormatSize(z))
+	return fmt.Sprintf("%d OF %s", r.Count, strings.ReplaceAll(s.size(r.Cut), " X ", "X"))
+}
+
+// pieces is a count of pieces as the trade shortens it.
+func pieces(n int) string {
+	if n == 1 {
+		return "1 PC"
+	}
+	return fmt.Sprintf("%d PCS", n)
+}
+
+// size is a cut size in alphanumeric characters.
+func (s *Sorted) size(z length.Size) string { return plain(s.Units.FormatSize(z, s.unit())) }
+
+// unit is the style of lengths: a bare one is in inches.
+func (s *Sorted) unit() (st length.Style) {
+	if s.Units == length.Metric {
+		st = length.WithUnit
+	}
+	return st
 }
 
 // placeWords says where pieces go in at most so many characters and the word BLOCK.

@@ -53,10 +53,8 @@ var numbered = regexp.MustCompile(` BAG (\d+)`)
 func says(s *bag.Sorted, b *bag.Bag, text string) bool {
 	for _, units := range [2]length.System{length.Imperial, length.Metric} {
 		t := bag.Sorted{Title: s.Title, Mark: s.Mark, Bags: s.Bags, Units: units}
-		for n := bag.MinModules; n <= maxSide; n += 4 {
-			if t.Says(b, n) == text {
-				return true
-			}
+		if t.MaySay(b, text) {
+			return true
 		}
 	}
 	return false
