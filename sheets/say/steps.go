@@ -27,9 +27,10 @@ type steps struct {
 	f      *cutting.Fabric
 	c      *cutting.Cloth
 	lines  []Line
-	layers int  // that strips are cut through
-	folded bool // the fold has been looked at
-	late   bool // the lines are about what is cut last
+	layers int             // that strips are cut through
+	folded bool            // the fold has been looked at
+	late   bool            // the lines are about what is cut last
+	ruled  []length.Length // sub-cuts of which it was said how to measure them
 }
 
 // Steps says how one cloth of a fabric is cut, in the order of the cuts.
@@ -115,22 +116,10 @@ func (s *steps) step(step cutting.Step, run string) {
 	for _, then := range step.Then {
 		s.then(step, then)
 	}
+	s.wideSubCuts(step)
 	if label != "" {
 		s.onBias(step)
 	}
-}
-
-// wide says how to measure what is wider than the ruler.
-func (s *steps) wide(step cutting.Step) string {
-	switch {
-	case !step.Wide || s.isWhole(step):
-		return ""
-	case measure(step) <= s.p.Ruler.H:
-		return " That is wider than the ruler: lay two rulers side by side, or use the lines of the mat."
-	case step.Dir == cutting.Across:
-		return " That is longer than the ruler: measure along both selvages, mark, and cut from mark to mark."
-	}
-	return " That is wider than the ruler: measure at both ends, mark, and cut from mark to mark."
 }
 
 // isWhole says that a strip takes all the length there is, so that nothing is cut.

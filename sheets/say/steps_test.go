@@ -73,6 +73,17 @@ func TestSteps(t *testing.T) {
 			"Strip 2: selvages off; from the selvage end sub-cut at 16 1/2: once through both layers. It gives (2) pieces 2 1/2 x 16 1/2. 7 x 2 1/2 is left over at the fold.\nStrip 3: selvages off; from the selvage end sub-cut at 2 1/2: eight times"},
 		{"strips named", one + "pieces: [{cut: 6, need: 14, fabric: a}]", "Strips 2–3: stack two folded strips at a time at the most. Selvages off;"},
 		{"wide before it is opened", one + "pieces: [{cut: 7 x 30, need: 1, fabric: a}]", "Cut (1) strip 7 in x width. That is wider than the ruler: lay two rulers side by side, or use the lines of the mat. Open the strip and look at the fold"},
+		// the ruler is 6 1/2 x 24 1/2: it doesn't cover 10 x 17, nor 26 of what is 7 high, but turned 10 of 6
+		{"sub-cuts of a whole cloth wider than the ruler", "fabrics: {a: {have: 21 x 17 1/2}}\npieces: [{cut: 10 x 17, need: 2, fabric: a}]",
+			"Take the whole length, 17 in, as one strip.\nSelvage off; from the left as in the picture: (2) pieces 10 x 17.\nThe sub-cut at 10 is wider than the ruler: lay two rulers side by side, or use the lines of the mat.\nMeasure one"},
+		{"sub-cuts longer than the ruler", "fabrics: {a: {have: 40 x 7 1/2, one-way: true}}\npieces: [{cut: 26 x 7, need: 1, fabric: a}, {cut: 12 x 7, need: 1, fabric: a}]",
+			"The sub-cut at 26 is longer than the ruler: measure along both edges, mark, and cut from mark to mark."},
+		{"sub-cuts in sections", "fabrics: {a: {have: 21 x 20 1/2, one-way: true}}\npieces: [{cut: 7 x 20, need: 1, fabric: a}, {cut: 7 x 10, need: 4, fabric: a}]",
+			"Sub-cuts at 7 and 10 are wider than the ruler:"},
+		{"sub-cuts that a turned ruler covers", one + "pieces: [{cut: 6 x 10, need: 4, fabric: a}]",
+			"It gives (4) pieces 6 x 10.\nMeasure one"},
+		{"sub-cuts of a strip of which it was said", one + "pieces: [{cut: 10, need: 4, fabric: a}]",
+			"It gives (4) squares 10.\nMeasure one"},
 		{"strips not named", one + "pieces: [{cut: 6, need: 12, fabric: a}]", "Stack two folded strips at a time at the most. Selvages off;"},
 	}
 	for _, test := range tests {
