@@ -17,6 +17,7 @@ var (
 type embedded struct {
 	file   int   // the index of its file's object
 	glyphs []int // those in use
+	listed bool  // that those are all of them
 }
 
 // face notes what an object tells of a face: which object its file is to be, or which
@@ -40,11 +41,12 @@ func (a *apart) face(body []byte) {
 			g, _ := strconv.Atoi(string(m[1]))
 			e.glyphs = append(e.glyphs, g)
 		}
+		e.listed = true
 	default:
 		return
 	}
 	a.embedded[name] = e
-	if e.file > 0 && len(e.glyphs) > 0 && a.faces[name] != nil {
+	if e.file > 0 && e.listed && a.faces[name] != nil {
 		a.embed(name, e)
 	}
 }

@@ -237,11 +237,14 @@ func TestErrors(t *testing.T) {
 	damaged := append([]byte(nil), goregular.TTF...)
 	names := binary.BigEndian.Uint32(damaged[bytes.Index(damaged, []byte("name"))+8:])
 	copy(damaged[names+2:], []byte{0, 0}) // the table of names is said to be empty
+	outlines := append([]byte(nil), goregular.TTF...)
+	copy(outlines[binary.BigEndian.Uint32(outlines[bytes.Index(outlines, []byte("loca"))+8:])+20:], []byte{0xFF, 0xFF})
 	tests := []struct {
 		name string
 		doc  page.Document
 		want string
 	}{
+		{"damaged outlines", withFace(t, words("x"), outlines), "typeface mine cannot be embedded: its loca table"},
 		{"no glyph", words("sew 縫"), `page 1: read "sew 縫" with character '縫' (U+7E2B), which no typeface here has`},
 		{"damaged face", withFace(t, words("x"), damaged), "typeface"},
 	}
@@ -267,9 +270,12 @@ func withFace(t *testing.T, doc page.Document, ttf []byte) page.Document {
 	return doc
 }
 
-// TestEmpty writes a document without pages, and one with an empty page.
+// TestEmpty writes a document without pages, one with an empty page, and one with an
+// empty text, whose face has no glyph in use.
 func TestEmpty(t *testing.T) {
-	for _, doc := range []page.Document{{}, onePage(page.A4, func(*page.Pen) {})} {
+	noWords := onePage(page.A4, func(p *page.Pen) { p.TextAt(page.Point{X: in, Y: in}, p.Style.Body, page.Left, "", "x") })
+	noWords.Pages[0].Items[0].(page.Text).Runs[0].S = ""
+	for _, doc := range []page.Document{{}, onePage(page.A4, func(*page.Pen) {}), noWords} {
 		if got := len(written(t, doc).pages()); got != len(doc.Pages) {
 			t.Errorf("%d pages, want %d", got, len(doc.Pages))
 		}
