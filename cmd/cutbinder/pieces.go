@@ -202,7 +202,7 @@ func (a *app) piecesText(out piecesOut) {
 
 // tail is what a row's pieces are for.
 func tail(r explainedOut) string {
-	text := strings.TrimSpace(r.Unit + " " + r.Role)
+	text := say.Part(plan.Unit(r.Unit), r.Role)
 	if text != "" {
 		text = " " + text
 	}

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"cutbinder/layout/length"
-	"cutbinder/layout/plan"
 	"cutbinder/sheets"
 	"cutbinder/sheets/bag"
 	"cutbinder/sheets/say"
@@ -131,8 +130,8 @@ func rows(v say.Voice, b *bag.Bag) string {
 	var words []string
 	for _, r := range b.Rows {
 		word := say.Count(r.Count) + " " + v.Size(r.Cut)
-		if r.Unit != plan.Patch && r.Unit != "" {
-			word += " " + strings.TrimSpace(string(r.Unit)+" "+r.Role)
+		if part := say.Part(r.Unit, r.Role); part != "" {
+			word += " " + part
 		}
 		if r.Spares > 0 {
 			word += " and " + say.Spares(r.Spares)

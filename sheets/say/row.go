@@ -29,11 +29,11 @@ func (v Voice) Row(r bag.Row) string {
 // Made is what the pieces of a row become: "half-square, finished 3".
 func (v Voice) Made(r bag.Row) string {
 	var words []string
-	switch {
+	switch part := Part(r.Unit, r.Role); {
 	case r.Set != nil:
 		words = append(words, "for "+v.sets(r.Set, "cut across into"))
-	case r.Unit != plan.Patch && r.Unit != "":
-		words = append(words, part(r))
+	case part != "":
+		words = append(words, part)
 	}
 	if r.Finished.W > 0 {
 		words = append(words, v.Finished(r.Finished, lies(r)))
@@ -59,12 +59,16 @@ func lies(r bag.Row) length.Size {
 	return r.Cut
 }
 
-// part is what part of which unit a row is: "geese sky"; a goose is one of geese.
-func part(r bag.Row) string {
-	if r.Unit == plan.Geese && r.Role == trade.Goose {
-		return r.Role
+// Part is what pieces are of a unit, of one of them: "half-square", "goose", "sky",
+// "square-in-square corner"; "" for patches.
+func Part(u plan.Unit, role string) string {
+	switch {
+	case u == plan.Patch, u == plan.Geese && role != "": // "geese goose" says it twice
+		return role
+	case u == plan.StripSet:
+		return "strip"
 	}
-	return strings.TrimSpace(string(r.Unit) + " " + r.Role)
+	return strings.TrimSpace(string(u) + " " + role)
 }
 
 // Finished is what pieces finish at, its sides in the order of those they are cut

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"cutbinder/layout/plan"
+	"cutbinder/layout/trade"
 	"cutbinder/sheets/bag"
 )
 
@@ -27,6 +29,25 @@ func TestShares(t *testing.T) {
 		}
 		if got := (Voice{}).Shares(shares); got != c.set {
 			t.Errorf("%s in type: %q, want %q", c.names, got, c.set)
+		}
+	}
+}
+
+// What pieces are is said once: a goose isn't a "geese goose".
+func TestPart(t *testing.T) {
+	for _, c := range []struct {
+		unit       plan.Unit
+		role, want string
+	}{
+		{plan.Patch, "", ""},
+		{plan.HalfSquare, "", "half-square"},
+		{plan.Geese, trade.Goose, "goose"},
+		{plan.Geese, trade.Sky, "sky"},
+		{plan.SquareInSquare, trade.Corner, "square-in-square corner"},
+		{plan.StripSet, "", "strip"},
+	} {
+		if got := Part(c.unit, c.role); got != c.want {
+			t.Errorf("%s %s: %q, want %q", c.unit, c.role, got, c.want)
 		}
 	}
 }

@@ -177,7 +177,7 @@ func TestMade(t *testing.T) {
 		{patch("12 1/2 x 2 1/2", "2 x 12"), "finished 12 x 2"},
 		{patch("3 1/2 x 3 1/2", "3 x 3"), "finished 3"},
 		{bag.Row{Cut: size("7 1/4 x 7 1/4"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Goose}, "goose, finished 6 x 3"},
-		{bag.Row{Cut: size("3 7/8 x 3 7/8"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Sky}, "geese sky, finished 6 x 3"},
+		{bag.Row{Cut: size("3 7/8 x 3 7/8"), Finished: size("6 x 3"), Unit: plan.Geese, Role: trade.Sky}, "sky, finished 6 x 3"},
 		{joined(patch("40 x 2 1/2", "52 x 2"), cutting.Joined{Size: size("2 1/2 x 52 1/2"), Count: 2, Run: 1}), "finished 2 x 52, joined into one run with the border's others for (2) 2 1/2 x 52 1/2"},
 		{joined(patch("40 x 2 1/2", "0 x 0"), cutting.Joined{Size: size("2 1/2 x 66"), Count: 1}), "joined into (1) 2 1/2 x 66"},
 		{joined(bag.Row{Cut: size("14 3/4 x 14 3/4"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("2 1/4 x 90"), Count: 1}), "bias strips, joined into (1) 2 1/4 x 90"},

@@ -165,7 +165,8 @@ func (v Voice) Down(l length.Length) length.Length {
 // Term is the words for what a term of a sum stands for.
 func Term(w trade.What) string { return terms[w] }
 
-// Makes says what the pieces of a line become: "two half-squares from a pair".
+// Makes says what the pieces of a line become: "two half-squares from a pair". It goes after what
+// they are, Part, and doesn't say that again.
 func (v Voice) Makes(e cutting.Explained) string {
 	switch e.Unit {
 	case plan.HalfSquare:
@@ -175,16 +176,16 @@ func (v Voice) Makes(e cutting.Explained) string {
 		}[or(e.Method, plan.TwoAtATime)]
 	case plan.Geese:
 		if e.Method == plan.StitchAndFlip {
-			return map[string]string{trade.Goose: "one goose from each", trade.Sky: "two to a goose, sewn corner to corner"}[e.Role]
+			return map[string]string{trade.Goose: "one from each", trade.Sky: "two to a goose, sewn corner to corner"}[e.Role]
 		}
-		return map[string]string{trade.Goose: "four geese from each with four sky squares", trade.Sky: "four to a goose square"}[e.Role]
+		return map[string]string{trade.Goose: "four from each, with four sky squares", trade.Sky: "four to a goose square"}[e.Role]
 	case plan.Hourglass:
-		return "hourglasses, two pairs sewn across each other"
+		return "two pairs sewn across each other"
 	case plan.SquareInSquare:
 		if e.Method == plan.StitchAndFlip && e.Role == trade.Corner {
-			return "four corners to a centre, sewn corner to corner"
+			return "four to a centre, sewn corner to corner"
 		}
-		return map[string]string{trade.Centre: "one centre each", trade.Corner: "corners"}[e.Role] + v.cutting(e.Into)
+		return map[string]string{trade.Centre: "one each", trade.Corner: strings.TrimPrefix(v.cutting(e.Into), ", ")}[e.Role]
 	case plan.StripSet:
 		return "for " + v.sets(e.Set, "cut across into")
 	case plan.QuarterSquare, plan.SideSetting, plan.CornerSetting:
