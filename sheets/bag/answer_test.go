@@ -12,7 +12,8 @@ func TestRead(t *testing.T) {
 	s := Sort(p, lists)
 	two := s.Bags[1].Code.String()
 	other := newCode("W4H", 2, "F3").String()
-	moved := newCode("K7Q", 4, s.Bags[1].Code.Holds).String()
+	moved := codeFor("K7Q", 4, holds(&s.Bags[1])).String()
+	chance := newCode("K7Q", 4, heldAs(holds(&s.Bags[1]), 5)).String() // no label of such a bag ever had it
 	gone := newCode("K7Q", 30, "00").String()
 	stale := newCode("K7Q", 2, "00").String()
 	for _, c := range []struct {
@@ -31,6 +32,7 @@ func TestRead(t *testing.T) {
 		{other, OtherPlan, []string{"begins with W4H, those of Lantern Row begin with K7Q", "mark: W4H"}},
 		{stale, OlderVersion, []string{"bag 2 holds something else now", "--bags 2"}},
 		{moved, OlderVersion, []string{"bag 4 holds something else now", "bag 2 now: A Lantern, " + two}},
+		{chance, OlderVersion, []string{"bag 4 holds something else now", "check what is in the bag"}},
 		{gone, OlderVersion, []string{"no bag 30 any more, only 8 bags"}},
 	} {
 		a := s.Read(c.text)
