@@ -205,3 +205,23 @@ func TestRuns(t *testing.T) {
 		}
 	}
 }
+
+// Binding of as many strips that are joined into a longer run: 4 x 36 + 10 = 154 in
+// and 4 x 36 + 14 = 158 in. The line says what differs.
+func TestLongerRun(t *testing.T) {
+	const text = "plan: Run\nfinished: 36\nfabrics: {a: {name: Apple}}\nbinding: {fabric: a, tail: 10}\nbatting: {overhang: 4}\n"
+	new := strings.NewReplacer("tail: 10", "tail: 14", "overhang: 4", "overhang: 3").Replace(text)
+	var got []string
+	for _, m := range Compare(set(t, text), set(t, new)).Words(say.Voice{Plain: true}) {
+		if m.Head == "Bags" || m.Head == "Buy" {
+			got = append(got, m.Lines...)
+		}
+	}
+	want := []string{
+		"batting: 42 x 42 in instead of 44 x 44",
+		"bag 1, binding, now holds (5) 40 x 2 1/2, joined into (1) 2 1/2 x 158: Apple; before (5) 40 x 2 1/2, joined into (1) 2 1/2 x 154: Apple",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("words (-want +got):\n%s", diff)
+	}
+}

@@ -53,7 +53,11 @@ func (c *Changes) buyWords(v say.Voice) (lines []string) {
 		}
 	}
 	if now, was := batting(c.New), batting(c.Old); now != was && now != (length.Size{}) {
-		lines = append(lines, "batting: "+v.Size(now)+" "+v.Unit())
+		line := "batting: " + v.Size(now) + " " + v.Unit()
+		if was != (length.Size{}) {
+			line += " instead of " + v.Size(was)
+		}
+		lines = append(lines, line)
 	}
 	return lines
 }
@@ -107,7 +111,11 @@ func (c *Changes) bagWords(v say.Voice) (lines []string) {
 		case Moved:
 			lines = append(lines, moved(b))
 		default:
-			line := fmt.Sprintf("bag %d, %s, now holds %s; before %s", b.Number, b.New.Heading(), rows(v, b.New), rows(v, b.Old))
+			now, before := rows(v, b.New), rows(v, b.Old)
+			if now == before { // what they become differs
+				now, before = wholeRows(v, b.New), wholeRows(v, b.Old)
+			}
+			line := fmt.Sprintf("bag %d, %s, now holds %s; before %s", b.Number, b.New.Heading(), now, before)
 			if was := b.Old.Heading(); was != b.New.Heading() {
 				line += " for " + was
 			}
@@ -137,6 +145,15 @@ func rows(v say.Voice, b *bag.Bag) string {
 			word += " and " + say.Spares(r.Spares)
 		}
 		words = append(words, word+" from "+v.Shares(r.Fabrics))
+	}
+	return strings.Join(words, "; ")
+}
+
+// wholeRows is what a bag holds with what it becomes, in one line.
+func wholeRows(v say.Voice, b *bag.Bag) string {
+	var words []string
+	for _, r := range b.Rows {
+		words = append(words, v.Row(r))
 	}
 	return strings.Join(words, "; ")
 }
