@@ -73,8 +73,8 @@ func (b *binder) mind(f *cutting.Fabric) string {
 	if n := f.Missing(); n > 0 {
 		notes = append(notes, "short of "+digits(n)+": see its sheet")
 	}
-	for _, p := range f.Pieces {
-		if p.Late {
+	for i, p := range f.Pieces {
+		if f.Waits(i) {
 			notes = append(notes, p.Uses[0].For+" waits until all else is cut")
 		}
 	}

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"fmt"
+	"slices"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
@@ -41,7 +42,11 @@ func (b *builder) tooWide(d *demand) {
 		room = fmt.Sprintf("the widest fabric of mix %q, %q, is %s wide", d.source.ID, widest.ID, u.Format(widest.Width, length.WithUnit))
 	}
 	what := fmt.Sprintf("a piece cut %s is wider than the fabric: %s", u.FormatSize(d.size, length.WithUnit), room)
+	border := slices.ContainsFunc(b.plan.Borders, func(o *plan.Border) bool { return o.At == d.use.At })
 	switch {
+	case border && d.size.H <= widest.Width && widest.OneWay:
+		b.fault(d.at, what+" and one-way, so that the border's top and bottom can't lie along it",
+			"join them from strips (join: true), or take wider cloth; where the print may lie on its side there, leave one-way out and tell it in the fabric's note")
 	case d.size.H <= widest.Width && widest.OneWay && !d.use.NoTurn:
 		b.fault(d.at, what+" and one-way, so that the piece may not be turned",
 			"cut it with its longer side along the cloth, join it from strips (join: true), or take wider cloth")

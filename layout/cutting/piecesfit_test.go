@@ -31,6 +31,11 @@ func TestFaults(t *testing.T) {
 		{"too wide for a one-way print", quilt(oneWay("dusk"), lone(plan.Piece{Cut: size("70 x 2 1/2"), Count: 1}, "dusk")),
 			`plan:7:9: a piece cut 70 x 2 1/2 in is wider than the fabric: fabric "dusk" is 40 in wide and one-way, so that the piece may not be turned`,
 			"cut it with its longer side along the cloth, join it from strips (join: true), or take wider cloth"},
+		{"a border too wide for a one-way print", quilt(oneWay("dusk"), func(p *plan.Plan) {
+			p.Borders = []*plan.Border{{Node: plan.Node{At: plan.Pos{File: "plan", Line: 9, Col: 5}}, Width: in("2"), Around: size("60 x 50"), Source: on("dusk")}}
+		}),
+			`plan:9:5: a piece cut 64 1/2 x 2 1/2 in is wider than the fabric: fabric "dusk" is 40 in wide and one-way, so that the border's top and bottom can't lie along it`,
+			"join them from strips (join: true), or take wider cloth; where the print may lie on its side there, leave one-way out and tell it in the fabric's note"},
 		{"too wide and not to be turned", quilt(lone(plan.Piece{Cut: size("70 x 2 1/2"), Count: 1, NoTurn: true}, "dusk")),
 			`plan:7:9: a piece cut 70 x 2 1/2 in is wider than the fabric: fabric "dusk" is 40 in wide and the piece may not be turned`,
 			"let it be turned, join it from strips (join: true), or take wider cloth"},

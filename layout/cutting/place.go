@@ -135,6 +135,41 @@ func (f *Fabric) share() {
 	}
 }
 
+// Waits says that a piece is cut when all else is: one that should wait doesn't
+// where it shares a strip with what can't, as a square for bias strips may.
+func (f *Fabric) Waits(piece int) bool {
+	if !f.Pieces[piece].Late {
+		return false
+	}
+	for i := range f.Cloths {
+		c := &f.Cloths[i]
+		strips := []Section{c.Root}
+		if c.Root.Dir == Across {
+			strips = c.Root.Parts
+		}
+		for _, s := range strips {
+			if holds, soon := f.holdsOf(c, s, piece); holds && soon {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// holdsOf says whether a section gives a piece, and whether it gives any that
+// doesn't wait.
+func (f *Fabric) holdsOf(c *Cloth, s Section, piece int) (holds, soon bool) {
+	if s.Placed >= 0 {
+		p := c.Placed[s.Placed].Piece
+		return p == piece, !f.Pieces[p].Late
+	}
+	for _, part := range s.Parts {
+		h, now := f.holdsOf(c, part, piece)
+		holds, soon = holds || h, soon || now
+	}
+	return holds, soon
+}
+
 // strips counts the strips cut one after another from the squared end.
 func (c *Cloth) strips() int {
 	if c.Root.Dir != Across {

@@ -218,6 +218,34 @@ func widest(c *Cloth) (most length.Length) {
 	return most
 }
 
+// Strips for binding wait; a square for bias strips, 22 1/2 in, that shares its
+// strip with other pieces doesn't, but by itself it does.
+func TestWaits(t *testing.T) {
+	bound := func(bias bool) func(*plan.Plan) {
+		return func(p *plan.Plan) {
+			p.Finished = size("45 x 45")
+			p.Binding = &plan.Binding{Source: on("dusk"), Strip: in("2 1/2"), Tail: in("10"), Bias: bias}
+		}
+	}
+	few := loose(line(plan.Piece{Cut: size("4 x 22"), Count: 3}, "dusk"))
+	for _, test := range []struct {
+		name string
+		plan *plan.Plan
+		want bool
+	}{
+		{"strips", quilt(bound(false), few), true},
+		{"a square beside other pieces", quilt(bound(true), few), false},
+		{"a square alone", quilt(bound(true)), true},
+	} {
+		f := &laid(t, test.plan)[0]
+		for i, p := range f.Pieces {
+			if got := f.Waits(i); got != (test.want && p.Late) {
+				t.Errorf("%s: %v waits: %v", test.name, p.Size, got)
+			}
+		}
+	}
+}
+
 // One piece more never takes less than is proved to be needed without it, and a
 // layout with it, less that piece, is one without it: the bounds of the two must
 // not cross. The lengths found may, since they are found by search.
