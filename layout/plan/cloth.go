@@ -186,6 +186,7 @@ func (r *reader) oneCloth(k Key, v value, c *Cloth, f *Fabric) bool {
 		c.W, c.H, c.FullWidth = f.Width, z.H, true
 	} else {
 		c.Size = r.acrossFirst(z, f.Width)
+		c.Turned = c.Size != z
 	}
 	return ok
 }

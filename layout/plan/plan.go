@@ -96,6 +96,9 @@ type Cloth struct {
 	length.Size
 	// FullWidth says that the width was not written, so that it is the fabric's.
 	FullWidth bool
+	// Turned says that its length was written first, as the trade writes cuts of full
+	// width.
+	Turned bool
 }
 
 // Percent is in hundredths of a percent: 500 is 5 %.

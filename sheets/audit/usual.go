@@ -14,6 +14,7 @@ import (
 func (a *auditor) unusual() {
 	for _, f := range a.plan.Fabrics {
 		a.unusualWidth(f)
+		a.unusualCloth(f)
 	}
 	a.eachLine(func(_ *plan.Block, piece *plan.Piece, id string) { a.allSeam(piece, id) })
 	a.thinBinding()
@@ -55,6 +56,18 @@ func (a *auditor) unusualWidth(f *plan.Fabric) {
 		than = "narrower than cloth is sold"
 	}
 	a.find(plan.Doubt, f.Place("width"), "usual-width:"+f.ID, hint, "%s: a usable width of %s is %s", f.Name, a.v.With(f.Width), than)
+}
+
+// unusualCloth tells of a cloth read as a cut of the full width that is a quarter
+// wider than its fabric: it may as well be a strip along the cloth.
+func (a *auditor) unusualCloth(f *plan.Fabric) {
+	for _, c := range f.Have {
+		if !c.Turned || c.W <= f.Width+f.Width/4 {
+			continue
+		}
+		a.find(plan.Doubt, c.At, "usual-cloth:"+f.ID, fmt.Sprintf("where it is a strip along the cloth write {width: %s, length: %s}; where all of it is so wide write width: %[2]s", a.v.Len(c.H), a.v.Len(c.W)),
+			"%s: %s is read as %s wide and %s long, though the fabric is %s wide", f.Name, a.v.Written(c.Name), a.v.With(c.W), a.v.With(c.H), a.v.With(f.Width))
+	}
 }
 
 // widthsMeant are a width's figure with other units, where those are what bolts

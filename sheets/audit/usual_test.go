@@ -18,6 +18,9 @@ func TestUnusual(t *testing.T) {
 		{"metric, a width in inches: 106.68", "units: metric\nfabrics: {a: {width: 42}}\n" + patch, "usual-width:a", "42 cm is narrower", "did you mean 42 in, or 107?"},
 		{"metric, a width in metres", "units: metric\nfabrics: {a: {width: 1.1}}\npieces: [{unit: strip, cut: 2, need: 1, fabric: a}]\n", "usual-width:a", "", "did you mean 1.1 m?"},
 		{"metric, a fat quarter's width", "units: metric\nfabrics: {a: {width: 54}}\n" + patch, "", "", ""},
+		{"a strip along the cloth", "fabrics: {a: {have: 20 x 108}}\n" + patch, "usual-cloth:a", "a: 20 x 108 is read as 108 in wide and 20 in long, though the fabric is 40 in wide", "where it is a strip along the cloth write {width: 20, length: 108}; where all of it is so wide write width: 108"},
+		{"said so", "fabrics: {a: {have: {width: 20, length: 108}}}\n" + patch, "", "", ""},
+		{"a cut of full width, as the trade writes it", "fabrics: {a: {have: 9 x 44}}\n" + patch, "", "", ""},
 		{"all seam", "fabrics: {a: {}}\npieces: [{cut: 1/2 x 6, need: 4, fabric: a}]\n", "all-seam:pieces.1", "cut 1/2 x 6: its two seams take 1/2 in", "where it is the finished size write finished: 1/2 x 6"},
 		{"a strip that is all seam", "fabrics: {a: {}}\npieces: [{unit: strip, cut: 1/2, need: 1, fabric: a}]\n", "all-seam:pieces.1", "", "where it is the finished size write finished: WOF x 1/2"},
 		{"a little more than seam", "fabrics: {a: {}}\npieces: [{cut: 5/8 x 6, need: 4, fabric: a}]\n", "", "", ""},
@@ -31,7 +34,7 @@ func TestUnusual(t *testing.T) {
 		{"spare", "allow: {spare: 51%}\nfabrics: {a: {}}\n" + patch, "spare", "spare: 51 %: more than half as much again of every size is cut", "5 to 10 % is usual"},
 		{"half is still right", "allow: {spare: 50%, extra: 50%}\nfabrics: {a: {}}\n" + patch, "", "", ""},
 	}
-	kinds := []string{"usual-width", "all-seam", "binding-strip", "quilt-large", "extra", "spare"}
+	kinds := []string{"usual-width", "usual-cloth", "all-seam", "binding-strip", "quilt-large", "extra", "spare"}
 	for _, test := range tests {
 		text := "plan: A\n" + test.plan
 		if !strings.Contains(text, "need:") && !strings.Contains(text, "binding:") {
