@@ -103,6 +103,9 @@ func (r *reader) keyHint(p pair, names []string) string {
 	if p.val.shape == nothing && p.key != "" && p.key[0] >= '0' && p.key[0] <= '9' {
 		return "a comma parts values here: write a decimal with a point"
 	}
+	if name, rest, ok := strings.Cut(p.key, ":"); ok && rest != "" && slices.Contains(names, strings.TrimSpace(name)) {
+		return fmt.Sprintf("a space is missing: write %s: %s", strings.TrimSpace(name), shorten(rest))
+	}
 	if words := r.keysMeant(p.key, names); len(words) > 0 {
 		return "did you mean " + strings.Join(words, " or ") + "?"
 	}
@@ -161,7 +164,10 @@ func some(names []string) string {
 var shortNames = map[string]string{
 	"hst": string(HalfSquare), "hsts": string(HalfSquare),
 	"qst": string(QuarterSquare) + " for one triangle, or " + string(Hourglass) + " for the unit of four",
-	"fg":  string(Geese), "fgs": string(Geese),
+	"fg":  string(Geese), "fgs": string(Geese), "goose": string(Geese),
+	"flying-geese": string(Geese), "flying geese": string(Geese), "flying goose": string(Geese),
+	"cm": "metric", "mm": "metric", "centimetre": "metric", "centimetres": "metric", "centimeters": "metric",
+	"in": "inch", "imperial": "inch",
 }
 
 // choiceMeant asks whether a choice was meant: one that the trade abbreviates so,

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"bytes"
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -51,6 +52,9 @@ func syntaxFault(file string, data []byte, err error) Problem {
 	}
 	at := breaksAt(data, says)
 	p.At = placeOf(file, data, at)
+	if crowded, ok := crowdedAbove(data, p.At); ok && strings.Contains(says, "mapping values") {
+		return crowded
+	}
 	if at < len(data) && data[at] == '\t' {
 		p.What, p.Hint = tabFound.what, tabFound.hint
 	}
@@ -62,6 +66,30 @@ func syntaxFault(file string, data []byte, err error) Problem {
 		p.At.Col = 1 + len(line) - len(strings.TrimLeft(line, indent))
 	}
 	return p
+}
+
+// crowded matches a key whose value follows its colon without a space.
+var crowded = regexp.MustCompile(`^\s*(?:- +)?([a-z][a-z-]*):([^\s:/].*)$`)
+
+// crowdedAbove tells of a key without a space behind its colon in the line above:
+// what the parser then breaks off at is the next colon.
+func crowdedAbove(data []byte, at Pos) (Problem, bool) {
+	lines := splitLines(string(data))
+	for n := at.Line - 1; n > 0; n-- {
+		line := lines[n-1]
+		if strings.TrimSpace(line) == "" || strings.HasPrefix(strings.TrimSpace(line), "#") {
+			continue
+		}
+		m := crowded.FindStringSubmatchIndex(strings.TrimPrefix(line, "\ufeff"))
+		if m == nil {
+			break
+		}
+		line = strings.TrimPrefix(line, "\ufeff")
+		return Problem{At: Pos{File: at.File, Line: n, Col: 1 + utf8.RuneCountInString(line[:m[4]])},
+			What: "the value stands at the colon; expected a space between them",
+			Hint: fmt.Sprintf("write %s: %s", line[m[2]:m[3]], shorten(line[m[4]:m[5]]))}, true
+	}
+	return Problem{}, false
 }
 
 // unclosed places a fault about brackets where the bracket stands: the parser

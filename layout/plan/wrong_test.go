@@ -48,6 +48,11 @@ var wrongPlans = []struct {
 	{"=plan: A\nfabrics: {dusk: {}}", []string{`1:1: the plan has nothing to cut; expected pieces or blocks | write pieces: [{cut: 2 1/2, need: 40, fabric: dusk}], or blocks`}},
 	{`=~`, []string{`1:1: the file holds no plan | start with a line such as plan: Lantern Row`}},
 	// YAML
+	{"by:Me\nmark: K7Q", []string{`1:4: the value stands at the colon; expected a space between them | write by: Me`}},
+	{"=plan: Test\nfabrics:\n  dusk:\n    # usable\n    name:Dusk stripe\n\n    width: 42", []string{`5:10: the value stands at the colon; expected a space between them | write name: Dusk stripe`}},
+	{"=plan: Test\npieces:\n  - cut:4\n    need: 3", []string{`3:9: the value stands at the colon; expected a space between them | write cut: 4`}},
+	{`fabrics: {dusk: {width:41}, wick: {}, ember: {}}`, []string{`1:18: fabric has no key "width:41" | a space is missing: write width: 41`}},
+	{`units: cm`, []string{`1:8: units: found "cm"; expected one of inch, metric | did you mean metric?`}},
 	{`by: a: b`, []string{`1:6: a colon is not expected here | put a text that holds a colon between quotes, or line this key up with its neighbours`}},
 	{`by: @home`, []string{`1:5: this character cannot begin a value | put the text between quotes, and indent with spaces`}},
 	{"=plan: A\n\tby: B", []string{`2:1: the line is indented with a tab; expected spaces | use the same number of spaces as the lines around`}},
@@ -188,6 +193,7 @@ var wrongPlans = []struct {
 	{`pieces: [{cut: 2, need: 60000, fabric: dusk}, {cut: 3, need: 60000, fabric: dusk}]`, []string{`1:62: the plan comes to 120000 pieces here; expected at most 100000`}},
 	// units
 	{`pieces: [{unit: half-sqare, finished: 3, need: 4, fabrics: [dusk, wick]}]`, []string{`1:17: unit: found "half-sqare"; expected one of patch, half-square, quarter-square, hourglass, geese, square-in-square, side-setting, corner-setting, strip, strip-set | did you mean half-square?`}},
+	{`pieces: [{unit: flying-geese, finished: 6 x 3, need: 4, fabrics: [dusk, wick]}]`, []string{`1:17: unit: found "flying-geese"; expected one of patch, half-square, quarter-square, hourglass, geese, square-in-square, side-setting, corner-setting, strip, strip-set | did you mean geese?`}},
 	{`pieces: [{unit: hst, finished: 3, need: 4, fabrics: [dusk, wick]}]`, []string{`1:17: unit: found "hst"; expected one of patch, half-square, quarter-square, hourglass, geese, square-in-square, side-setting, corner-setting, strip, strip-set | did you mean half-square?`}},
 	{`pieces: [{unit: HST, finished: 3, need: 4, fabrics: [dusk, wick]}]`, []string{`1:17: unit: found "HST"; expected one of patch, half-square, quarter-square, hourglass, geese, square-in-square, side-setting, corner-setting, strip, strip-set | did you mean half-square?`}},
 	{`pieces: [{unit: qst, finished: 3, need: 4, fabrics: [dusk, wick]}]`, []string{`1:17: unit: found "qst"; expected one of patch, half-square, quarter-square, hourglass, geese, square-in-square, side-setting, corner-setting, strip, strip-set | did you mean quarter-square for one triangle, or hourglass for the unit of four?`}},

@@ -32,14 +32,14 @@ func TestFindings(t *testing.T) {
 	}{
 		{"nothing", two + "pieces:\n" + both, "", ""},
 
-		{"pieces of the plan", two + "claims: {pieces: 9}\npieces:\n" + both, "fault claim-pieces 3:18", "claims 9 pieces; the plan's lines come to 8: 1 too many"},
+		{"pieces of the plan", two + "claims: {pieces: 9}\npieces:\n" + both, "fault claim-pieces 3:18", "the plan claims 9 pieces; its lines come to 8: 1 too many"},
 		{"pieces with spares are right too", two + "claims: {pieces: 10}\nallow: {spare: 5%}\npieces:\n" + both, "", ""},
 		{"pieces of a block: units, patches and cut pieces are right", two + "blocks:\n  A: {make: 4, claims: {pieces: 12}, pieces: [{unit: half-square, finished: 2, each: 4, fabrics: [a, b]}, {finished: 3, each: 4, fabric: a}]}\nruler: 24 x 24\n", "", ""},
 		{"pieces of a block", two + "blocks:\n  A: {make: 4, claims: {pieces: 9}, pieces: [{unit: half-square, finished: 2, each: 4, fabrics: [a, b]}, {finished: 3, each: 4, fabric: a}]}\nruler: 24 x 24\n", "fault claim-pieces:A 4:33", "8 units, which are 12 patches when sewn"},
-		{"need of a line", two + "blocks:\n  A: {make: 12, pieces: [{finished: 3, each: 4, fabric: a, claims: {need: 40}}, {finished: 5, each: 1, fabric: b}]}\nallow: {extra: 1%}\n", "fault claim-need:A.1 4:75", "claims that 40 are needed; the line comes to 48 (4 for each of 12 blocks): 8 too few"},
+		{"need of a line", two + "blocks:\n  A: {make: 12, pieces: [{finished: 3, each: 4, fabric: a, claims: {need: 40}}, {finished: 5, each: 1, fabric: b}]}\nallow: {extra: 1%}\n", "fault claim-need:A.1 4:75", "this line claims that 40 are needed; it comes to 48 (4 for each of 12 blocks): 8 too few"},
 		{"need of a unit: what is cut is right too", two + "blocks:\n  A: {make: 12, pieces: [{unit: half-square, finished: 3, each: 4, fabrics: [a, b], claims: {need: 24}}]}\n", "", ""},
-		{"strips of a line", two + "pieces:\n- {cut: 3 1/2, need: 48, fabric: a, claims: {strips: 4}}\n- {cut: 5 1/2, need: 4, fabric: b}\nallow: {extra: 1%}\n", "fault claim-strips:pieces.1 4:54", "claims 4 strips; the pieces take 5: (11) 3 1/2 x 3 1/2 to a strip at 40 in"},
-		{"too many strips", two + "pieces:\n- {cut: 3 1/2, need: 48, fabric: a, claims: {strips: 6}}\n- {cut: 5 1/2, need: 4, fabric: b}\nallow: {extra: 1%}\n", "note claim-strips:pieces.1 4:54", "5 hold them"},
+		{"strips of a line", two + "pieces:\n- {cut: 3 1/2, need: 48, fabric: a, claims: {strips: 4}}\n- {cut: 5 1/2, need: 4, fabric: b}\nallow: {extra: 1%}\n", "fault claim-strips:pieces.1 4:54", "this line claims 4 strips; its pieces take 5: (11) 3 1/2 x 3 1/2 to a strip at 40 in"},
+		{"too many strips", two + "pieces:\n- {cut: 3 1/2, need: 48, fabric: a, claims: {strips: 6}}\n- {cut: 5 1/2, need: 4, fabric: b}\nallow: {extra: 1%}\n", "note claim-strips:pieces.1 4:54", "5 hold its pieces"},
 		{"strips of a fabric", "fabrics: {a: {claims: {strips: 4}}}\npieces:\n- {cut: 3 1/2, need: 48, fabric: a}\nallow: {extra: 1%}\n", "fault claim-strips:a 2:32", "a claims 4 strips; at 40 in usable width it takes 5"},
 		{"less bought than used", "fabrics: {a: {claims: {buy: 1/4 yd}}}\npieces:\n- {cut: 3 1/2, need: 48, fabric: a}\n", "fault claim-buy:a 2:29", "1/4 yd (9 in) is 9 in short: the pieces take 17 1/2 in"},
 		{"nothing left to straighten", "fabrics: {a: {claims: {buy: 17 3/4 in}}}\npieces:\n- {cut: 3 1/2, need: 48, fabric: a}\n", "doubt claim-buy:a 2:29", "it leaves 1/4 in for straightening"},
@@ -128,6 +128,7 @@ func TestAreaHint(t *testing.T) {
 		{"{finished: 3, each: 2, fabric: b}", "look for a patch that is left out, or for a size that is off"},
 		{"{finished: 6 1/2, each: 1, fabric: a}", "finished 6 1/2 is probably the cut size: write cut: 6 1/2"},
 		{"{finished: 3 1/2, each: 2, fabric: a}, {finished: 3 1/2, each: 2, fabric: b}", "the finished sizes are probably cut ones: write cut: for finished:"},
+		{"{finished: 6, each: 1, fabric: a}, {cut: 3, each: 1, fabric: b, for: shape to appliqué}", "look for a patch that is counted twice, or for a cut size written as finished; where a patch lies on others, as appliqué does, accept it"},
 		{"{finished: 3, each: 5, fabric: a}", "look for a patch that is counted twice, or for a cut size written as finished"},
 	}
 	for _, test := range tests {

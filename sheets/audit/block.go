@@ -120,7 +120,11 @@ func (a *auditor) area(b *plan.Block) bool {
 	if by <= w.slack || w.area > block && a.mayOverlap(b) {
 		level = plan.Doubt
 	}
-	a.find(level, b.Place("finished"), id, a.areaHint(b, block-w.area),
+	hint := a.areaHint(b, block-w.area)
+	if level == plan.Doubt && w.area > block+w.slack {
+		hint += "; where a patch lies on others, as appliqué does, accept it"
+	}
+	a.find(level, b.Place("finished"), id, hint,
 		"block %s finishes %s, which is %s; its patches cover %s: %s %s", b.ID, a.v.Size(b.Finished),
 		a.square(block), a.square(w.area), a.square(by), more)
 	return false

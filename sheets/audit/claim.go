@@ -51,7 +51,7 @@ func (a *auditor) planPieces() {
 		with = fmt.Sprintf(", %d with the spares", count+spares)
 	}
 	a.find(plan.Fault, c.Place("pieces"), "claim-pieces", fmt.Sprintf("write pieces: %d, or see which line is %s", count, off(count, c.Pieces)),
-		"claims %d pieces; the plan's lines come to %d%s: %s", c.Pieces, count, with, off(c.Pieces, count))
+		"the plan claims %d pieces; its lines come to %d%s: %s", c.Pieces, count, with, off(c.Pieces, count))
 }
 
 // patches is how many patches of cloth a sewn unit is made of.
@@ -122,7 +122,7 @@ func (a *auditor) lineNeed(b *plan.Block, piece *plan.Piece, id string) {
 		return
 	}
 	a.find(plan.Fault, c.Place("need"), "claim-need:"+id, fmt.Sprintf("write need: %d here, or mend the counts", n),
-		"claims that %d are needed; the line comes to %d%s%s: %s", c.Need, n, how, cut, off(c.Need, n))
+		"this line claims that %d are needed; it comes to %d%s%s: %s", c.Need, n, how, cut, off(c.Need, n))
 }
 
 // lineStrips checks the strips that a line takes by itself.
@@ -145,10 +145,10 @@ func (a *auditor) lineStrips(piece *plan.Piece, id string) {
 	case least == 0 || c.Strips >= least && c.Strips <= most:
 	case c.Strips < least:
 		a.find(plan.Fault, c.Place("strips"), "claim-strips:"+id, fmt.Sprintf("write strips: %d", least),
-			"claims %s; the pieces take %d%s", plural(c.Strips, "strip", "strips"), least, how)
+			"this line claims %s; its pieces take %d%s", plural(c.Strips, "strip", "strips"), least, how)
 	default:
 		a.find(plan.Remark, c.Place("strips"), "claim-strips:"+id, fmt.Sprintf("write strips: %d", most),
-			"claims %s; %d hold them%s", plural(c.Strips, "strip", "strips"), most, how)
+			"this line claims %s; %d hold its pieces%s", plural(c.Strips, "strip", "strips"), most, how)
 	}
 }
 
