@@ -66,16 +66,18 @@ func (b *binder) fabricSection(i int) page.Section {
 // change to the greatest.
 func (b *binder) tighter(f *cutting.Fabric) []*binder {
 	narrow := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool { return b.narrow(c.W / length.Length(b.scaleOf(&c))) })
+	own := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool { return !c.Unused() && b.scaleOf(&c) > b.scale })
 	var ways []*binder
 	for _, w := range []struct {
 		smaller       int // steps of scale
 		columns, last bool
-	}{{}, {last: true}, {smaller: 1}, {columns: true}, {smaller: 1, columns: true}, {smaller: 2}, {smaller: 2, columns: true}} {
-		if w.last && !narrow {
+		shrunk        int // steps of a scale of the fabric's own
+	}{{}, {last: true}, {smaller: 1}, {columns: true}, {shrunk: 1}, {smaller: 1, columns: true}, {smaller: 2}, {smaller: 2, columns: true}} {
+		if w.last && !narrow || w.shrunk > 0 && !own {
 			continue
 		}
 		way := *b
-		way.fitting = fitting{close: true, tight: true, columns: w.columns, last: w.last}
+		way.fitting = fitting{close: true, tight: true, columns: w.columns, last: w.last, shrunk: w.shrunk}
 		for range w.smaller {
 			way.scale = nextScale(way.scale)
 		}

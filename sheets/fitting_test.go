@@ -29,3 +29,11 @@ func TestNothingStandsAlone(t *testing.T) {
 		})
 	}
 }
+
+// A cloth whose scale is its own is drawn a step smaller, too, where that saves a page.
+func TestWideClothOnOnePage(t *testing.T) {
+	q := work("wide.yaml", "plan: Wide\nfabrics: {a: {name: Cloud sateen, width: 104}}\npieces: [{cut: 104 x 73, need: 1, fabric: a}]")
+	if n := len(binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages); n != 1 {
+		t.Errorf("the sheet has %d pages, want 1", n)
+	}
+}
