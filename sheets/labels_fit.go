@@ -11,6 +11,7 @@ type strictness int
 const (
 	whole       strictness = iota // nothing
 	fabricsOnly                   // the list of fabrics
+	twoLines                      // that, and the heading stands in two lines, shortened if it must be
 	headingToo                    // the heading too
 	sizesToo                      // and a size may stand in several lines
 )
@@ -78,6 +79,7 @@ func attempts(n int, h length.Length) []attempt {
 		add(f, scales[:large], fabricsOnly)
 		add(f, scales[large:easy], whole)
 		add(f, scales[large:easy], fabricsOnly)
+		add(f, scales[large:], twoLines)
 		add(f, scales[large:easy], headingToo)
 	}
 	for _, strict := range []strictness{headingToo, sizesToo} {

@@ -89,9 +89,19 @@ func (c *composer) add(l line) {
 
 func (c *composer) fits(st page.TextStyle, s string) bool { return c.b.width(st, s) <= c.w }
 
+// close says that lines stand as close as they can: a heading of two on the smallest
+// labels, which has the least type.
+func (c *composer) close() bool { return c.t.strict == twoLines && c.t.scale == scales[len(scales)-1] }
+
+// closeLead is the least distance of two lines of a heading.
+func closeLead(st page.TextStyle) length.Length { return st.Size * 21 / 20 }
+
 // heading is in one line, or of a middling size in several where there is room.
 func (c *composer) heading(rule bool) {
 	st := c.b.bold(c.t.head)
+	if c.close() {
+		st.Lead = closeLead(st)
+	}
 	l := line{style: st, what: "heading", lines: 1}
 	words := headings(c.b.bag)
 	set := c.b.style.Fonts
@@ -99,16 +109,19 @@ func (c *composer) heading(rule bool) {
 	switch {
 	case rule && c.b.card:
 		most = 3
-	case rule && c.t.head <= 200:
+	case rule && c.t.head <= 200, c.t.strict == twoLines:
 		most = 2
 	}
-	if c.t.strict < headingToo {
+	if c.t.strict < twoLines {
 		words = []string{words[0], ""} // whole, or else nothing
 	}
 	l.text = st.ShortenLines(set, c.w, most, words...)
 	c.failed = c.failed || l.text == ""
 	for l.lines < most && st.ShortenLines(set, c.w, l.lines, l.text, "") == "" {
 		l.lines++
+	}
+	if c.t.strict == twoLines && l.lines == 1 { // there are better ways to set it
+		c.failed = true
 	}
 	c.add(l)
 	if rule {
@@ -120,6 +133,9 @@ func (c *composer) heading(rule bool) {
 // cut. What its last line has room for is said below it.
 func (c *composer) row(r bag.Row) {
 	st := c.b.bold(c.t.row)
+	if c.close() {
+		st.Lead = st.Size * 11 / 10
+	}
 	texts := []string{}
 	words := c.b.rowWords(r)
 	if i := slices.IndexFunc(words, func(s string) bool { return c.fits(st, s) }); i >= 0 {
@@ -133,7 +149,7 @@ func (c *composer) row(r bag.Row) {
 	}
 	for i, text := range texts {
 		l := line{text: text, style: st, what: "size", lines: 1}
-		if i == 0 {
+		if i == 0 && !c.close() {
 			l.above = st.Size / 5
 		}
 		c.add(l)
@@ -173,11 +189,11 @@ func (c *composer) detail(r bag.Row) {
 			return
 		}
 		c.add(line{text: words[i], style: st, what: "detail", lines: 1})
-		rest, more := strings.CutPrefix(words[0], words[i]+dot)
-		if !more {
+		rest := strings.TrimPrefix(words[0], words[i])
+		if len(rest) == len(words[0]) || rest == "" {
 			return
 		}
-		words = shorter(strings.Split(rest, dot))
+		words = shorter(parted(rest))
 	}
 }
 
@@ -282,6 +298,9 @@ func (b *bagLabel) fitHead(box page.Box, largest length.Length, most int) (st pa
 	set := b.style.Fonts
 	for _, s := range scales {
 		try := b.bold(s.head)
+		if most > 1 && s == scales[len(scales)-1] {
+			try.Lead = closeLead(try)
+		}
 		fit := min(int(box.H/try.Lead), most)
 		if fit == 0 || s.head > largest || most == 1 && s.head < 129 {
 			continue

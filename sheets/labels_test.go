@@ -184,12 +184,12 @@ allow: {spare: 2%}
 		{"4 x 2 in", "of", "bag 1 of 1"},
 		{"4 x 2 in", "heading", "A Lantern"},
 		{"4 x 2 in", "size", "(48) 3½ × 3½"},
-		{"4 x 2 in", "detail", "finished 3 · + 1 spare"},
+		{"4 x 2 in", "detail", "finished 3, and 1 spare"},
 		{"4 x 2 in", "fabrics", "Dusk stripe 17, Ember print 16, Plum print 16"},
 		{"4 x 2 in", "title", "Lantern Row · v2"},
 		{"2 5/8 x 1 in", "heading", "A Lantern"},
 		{"2 5/8 x 1 in", "size", "(48) 3½ × 3½"},
-		{"2 5/8 x 1 in", "detail", "finished 3 · + 1 spare"},
+		{"2 5/8 x 1 in", "detail", "finished 3, and 1 spare"},
 		{"2 5/8 x 1 in", "fabrics", "Dusk stripe +2 more"},
 		{"2 5/8 x 1 in", "title", "Lantern Row · v2"},
 		{"38.1 x 21.2 mm", "heading", "A Lantern"},
@@ -221,7 +221,7 @@ func TestLabelSpares(t *testing.T) {
 		t.Fatal(err)
 	}
 	items := itemsOf(labelsOf(t, q, sheets.LabelOptions{Stock: stock}), 1)
-	for what, want := range map[string]string{"size": "(48) 6⅞ × 6⅞", "detail": "half-square · finished 6 + 2 spares", "fabrics": "Clay red 25, cream 25"} {
+	for what, want := range map[string]string{"size": "(48) 6⅞ × 6⅞", "detail": "half-square · finished 6 and 2 spares", "fabrics": "Clay red 25, cream 25"} {
 		if got := strings.ReplaceAll(wordsOf(items[what]), "\u00a0", " "); got != want {
 			t.Errorf("%s is %q, want %q", what, got, want)
 		}

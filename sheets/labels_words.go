@@ -44,10 +44,10 @@ func (b *bagLabel) rowParts(r bag.Row) []string {
 }
 
 // details words what else there is to say of a row, from the fullest to the
-// shortest: "half-square · finished 3 · + 1 spare".
+// shortest: "half-square · finished 3, and 1 spare".
 func (b *bagLabel) details(r bag.Row) []string {
 	var all []string
-	if part := partWords(r); part != "" {
+	if part := partWords(r); part != "" && !strings.HasPrefix(b.bag.Heading(), strings.ReplaceAll(part, "-", " ")) {
 		all = append(all, part)
 	}
 	switch {
@@ -59,7 +59,7 @@ func (b *bagLabel) details(r bag.Row) []string {
 		all = append(all, b.voice.Finished(r.Finished, r.Cut))
 	}
 	if r.Spares > 0 {
-		all = append(all, "+ "+say.Spares(r.Spares))
+		all = append(all, "and "+say.Spares(r.Spares))
 	}
 	switch r.Into {
 	case trade.Once:
@@ -86,13 +86,22 @@ func (b *bagLabel) details(r bag.Row) []string {
 // dot stands between details in one line.
 const dot = " · "
 
+// comma stands in place of a dot before spares, which are beside what was counted.
+const comma = ", and "
+
 // shorter are the parts in one line, then without the last, the one before and so on.
 func shorter(parts []string) []string {
 	var texts []string
 	for n := len(parts); n > 0; n-- {
-		texts = append(texts, strings.Join(parts[:n], dot))
+		texts = append(texts, strings.ReplaceAll(strings.Join(parts[:n], dot), dot+"and ", comma))
 	}
 	return texts
+}
+
+// parted is the parts of what is left of a line of them.
+func parted(rest string) []string {
+	rest = strings.ReplaceAll(rest, comma, dot+"and ")
+	return strings.Split(strings.TrimPrefix(rest, dot), dot)
 }
 
 // fabricWords words the fabrics from the fullest to the shortest: with counts,
