@@ -38,7 +38,7 @@ func labelQuilt(random *rand.Rand, by ...plan.BagKey) *sheets.Quilt {
 	for f := range 1 + random.IntN(8) {
 		list := cutting.List{Fabric: &plan.Fabric{ID: fmt.Sprint("f", f), Name: name(), Width: 40 * length.Inch, OneWay: f%2 == 0, Prewash: f%3 == 0, Note: name()}}
 		for n := range 1 + random.IntN(5) {
-			u := cutting.Use{Count: []int{1, 48, 99999}[random.IntN(3)], Spares: random.IntN(3), Into: trade.Diagonal(random.IntN(3)), For: name()}
+			u := cutting.Use{Count: []int{1, 48, 99999}[random.IntN(3)], Spares: random.IntN(3), Into: trade.Diagonal(random.IntN(3)), For: name(), Note: name()}
 			if random.IntN(4) > 0 {
 				u.Block, u.Role = p.Blocks[random.IntN(9)].ID, []string{"", "goose", "centre"}[random.IntN(3)]
 			}

@@ -67,6 +67,9 @@ func (b *bagLabel) details(r bag.Row) []string {
 	case trade.Twice:
 		all = append(all, "cut corner to corner both ways")
 	}
+	if note := say.Noted(oneLine(r.Note)); note != "" {
+		all = append(all, note)
+	}
 	texts := shorter(all)
 	if r.Set != nil {
 		texts = slices.Insert(texts, len(texts)-1, "for "+b.voice.Segments(r.Set))

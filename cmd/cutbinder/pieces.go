@@ -47,6 +47,7 @@ type (
 		Finished string     `json:"finished,omitempty"`
 		Unit     string     `json:"unit,omitempty"`
 		Method   string     `json:"method,omitempty"`
+		For      string     `json:"for,omitempty"` // what the plan says of a block's pieces
 		Role     string     `json:"role,omitempty"`
 		Units    int        `json:"units,omitempty"`
 		Count    int        `json:"count"`
@@ -140,7 +141,7 @@ func placeFor(p *plan.Plan, e cutting.Explained) placeOut {
 
 func explainedRow(v say.Voice, e cutting.Explained) explainedOut {
 	row := explainedOut{
-		Line: e.At.Line, Cut: v.Size(e.Size), H: e.Size.H.Inches(), Role: e.Role, Method: string(e.Method),
+		Line: e.At.Line, Cut: v.Size(e.Size), H: e.Size.H.Inches(), Role: e.Role, For: e.Note, Method: string(e.Method),
 		Units: e.Units, Count: e.Count, Spares: e.Spares, Sum: v.Sum(e.CutSum), Becomes: v.Makes(e), Joins: v.Joins(e.Use),
 	}
 	if e.Size.W != length.WOF {
@@ -202,9 +203,11 @@ func (a *app) piecesText(out piecesOut) {
 
 // tail is what a row's pieces are for.
 func tail(r explainedOut) string {
-	text := say.Part(plan.Unit(r.Unit), r.Role)
-	if text != "" {
-		text = " " + text
+	text := ""
+	for _, word := range []string{say.Part(plan.Unit(r.Unit), r.Role), say.Noted(r.For)} {
+		if word != "" {
+			text += " " + word
+		}
 	}
 	if r.Becomes != "" {
 		text += ": " + r.Becomes

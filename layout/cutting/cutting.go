@@ -41,6 +41,7 @@ type Use struct {
 	At       plan.Pos    // the line of the plan it comes from
 	Block    string      // the block's id; "" for pieces of no block
 	For      string      // what pieces of no block are for: "side borders", "binding"
+	Note     string      // what the plan says a block's pieces are for: "corners to flip"; may be ""
 	Count    int         // how many, spares not counted
 	Spares   int         // spares beside them
 	Finished length.Size // of the unit or patch they make; zero where it isn't known

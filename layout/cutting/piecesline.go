@@ -12,7 +12,7 @@ import (
 func (b *builder) blocks() {
 	for _, block := range b.plan.Blocks {
 		for _, piece := range block.Pieces {
-			b.line(piece, times(piece.Count, block.Make), Use{At: piece.At, Block: block.ID})
+			b.line(piece, times(piece.Count, block.Make), Use{At: piece.At, Block: block.ID, Note: piece.For})
 		}
 	}
 }

@@ -56,7 +56,8 @@ type Row struct {
 	Into     trade.Diagonal // cut on the diagonal afterwards
 	Joined   *cutting.Joined
 	Set      *cutting.Set
-	Count    int // spares not counted
+	Note     string // what the plan says that a block's pieces are for; may be ""
+	Count    int    // spares not counted
 	Spares   int
 	Fabrics  []Share // in the plan's order
 }

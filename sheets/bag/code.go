@@ -124,6 +124,9 @@ func holds(b *Bag) string {
 		if r.Set != nil {
 			fmt.Fprintf(&s, "set %d %d %d\n", r.Set.Sets, r.Set.Segments, r.Set.Segment)
 		}
+		if r.Note != "" {
+			fmt.Fprintf(&s, "note %q\n", r.Note)
+		}
 		for _, f := range r.Fabrics {
 			fmt.Fprintf(&s, "fabric %q %d %d\n", f.Name, f.Count, f.Spares)
 		}

@@ -19,10 +19,11 @@ type kind struct {
 	into     int
 	joined   cutting.Joined
 	set      *cutting.Set // of one line; those of two lines are two rows
+	note     string
 }
 
 func (e entry) kind() kind {
-	k := kind{hi: e.hi, lo: e.lo, finished: e.Finished, unit: e.Unit, role: e.Role, into: int(e.Into), set: e.Set}
+	k := kind{hi: e.hi, lo: e.lo, finished: e.Finished, unit: e.Unit, role: e.Role, into: int(e.Into), set: e.Set, note: e.Note}
 	if e.Joined != nil {
 		k.joined = *e.Joined
 	}
@@ -71,7 +72,7 @@ func rowsOf(group []entry) []Row {
 		if !ok {
 			i = len(rows)
 			at[kinds[n]] = i
-			rows = append(rows, Row{Cut: kinds[n].size(e.size), Finished: e.Finished, Unit: e.Unit, Role: e.Role, Into: e.Into, Joined: e.Joined, Set: e.Set})
+			rows = append(rows, Row{Cut: kinds[n].size(e.size), Finished: e.Finished, Unit: e.Unit, Role: e.Role, Into: e.Into, Joined: e.Joined, Set: e.Set, Note: e.Note})
 		}
 		rows[i].add(e)
 	}

@@ -47,7 +47,19 @@ func (v Voice) Made(r bag.Row) string {
 	case trade.Twice:
 		words = append(words, "cut corner to corner both ways")
 	}
+	if note := Noted(r.Note); note != "" {
+		words = append(words, note)
+	}
 	return strings.Join(words, ", ")
+}
+
+// Noted is what the plan says that pieces are for: "for corners to flip".
+func Noted(note string) string {
+	words := strings.Fields(note)
+	if len(words) > 0 && !strings.EqualFold(words[0], "for") {
+		words = append([]string{"for"}, words...)
+	}
+	return strings.Join(words, " ")
 }
 
 // lies is the size whose order of sides a row's finished size follows: of strips
