@@ -226,7 +226,8 @@ func TestPiecesToScale(t *testing.T) {
 
 func off(a, b length.Length) length.Length { return max(a-b, b-a) }
 
-// The tally has a box for each piece, or for each strip of many pieces.
+// The tally has a box for each piece, or for each strip of many pieces, or for ten
+// of them where a strip gives more than 30.
 func TestTallies(t *testing.T) {
 	each(t, func(t *testing.T, q *sheets.Quilt) {
 		boxes := map[string]int{}
@@ -246,8 +247,10 @@ func TestTallies(t *testing.T) {
 					want[q.Bags.Of(f.Fabric.ID, p.ID, u)] += use.Count + use.Spares
 				}
 				for bag, n := range want {
-					if n > 120 {
-						n = f.StripsWith(j)
+					if strips := f.StripsWith(j); n > 30*strips && n > 120 {
+						n = (n + 9) / 10
+					} else if n > 120 {
+						n = strips
 					}
 					if got := boxes[fmt.Sprint(p.ID, " ", bag)]; got != n {
 						t.Errorf("%s bag %d: %d boxes, want %d", p.ID, bag, got, n)
@@ -256,6 +259,33 @@ func TestTallies(t *testing.T) {
 			}
 		}
 	})
+}
+
+// 200 squares of 1 from one strip 5 in high have a box for ten of them each, and
+// 125 an odd one.
+func TestTensTallied(t *testing.T) {
+	for count, want := range map[int]struct {
+		note  string
+		boxes int
+	}{200: {"(200) pieces: one box for ten", 20}, 125: {"(125) pieces: one box for ten, the last for 5", 13}} {
+		q := work("tens.yaml", fmt.Sprintf("plan: Tens\nfabrics: {a: {have: 41 x 6}}\npieces: [{cut: 1, need: %d, fabric: a}]", count))
+		boxes, note := 0, ""
+		for _, p := range binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages {
+			for _, it := range p.Items {
+				if r, ok := it.(page.Rect); ok && strings.HasPrefix(r.What(), "tally ") {
+					boxes++
+				}
+				if text, ok := it.(page.Text); ok && text.What() == "tally note" {
+					note = strings.TrimSpace(note + " " + text.Words())
+				}
+			}
+		}
+		if strips := q.Fabrics[0].StripsWith(0); count > 30*strips && (boxes != want.boxes || note != want.note) {
+			t.Errorf("%d: %d boxes, %q; want %v", count, boxes, note, want)
+		} else if count <= 30*strips {
+			t.Errorf("%d come from %d strips: the test needs others", count, strips)
+		}
+	}
 }
 
 // The steps of a long cloth stand beside the last of its narrow pictures where the

@@ -7,8 +7,13 @@ import (
 	"cutbinder/sheets/say"
 )
 
-// mostBoxes is how many pieces get a box each; of more, each strip gets one.
-const mostBoxes = 120
+// mostBoxes is how many pieces get a box each; of more, each strip gets one, or ten
+// pieces do where a strip gives more than mostOfStrip: a box that is ticked after a
+// hundred pieces tells nobody how far she is.
+const (
+	mostBoxes   = 120
+	mostOfStrip = 30
+)
 
 // fewRows is how many rows of a tally are kept on one page: in two columns they
 // take about half of it, and nobody turns the page back and forth to tick.
@@ -125,7 +130,7 @@ func (b *binder) tallyRow(f *cutting.Fabric, i int, h heap) page.Row {
 	}}
 }
 
-// boxes is a box a piece, or a box a strip where there are too many.
+// boxes is a box a piece, or a box a strip or for ten where there are too many.
 func (b *binder) boxes(f *cutting.Fabric, i int, h heap, mark string) []page.Block {
 	s, n := b.style, h.count+h.spares
 	if f.IsDone(f.Pieces[i]) {
@@ -134,10 +139,17 @@ func (b *binder) boxes(f *cutting.Fabric, i int, h heap, mark string) []page.Blo
 	if n <= mostBoxes {
 		return []page.Block{page.Tally{N: n, Spare: h.spares, Mark: mark}}
 	}
-	strips := f.StripsWith(i)
-	text := say.Count(n) + " pieces from " + digits(strips) + " " + say.Plural(strips, "strip", "strips") + ": one box a strip"
+	boxes := f.StripsWith(i)
+	text := say.Count(n) + " pieces from " + digits(boxes) + " " + say.Plural(boxes, "strip", "strips") + ": one box a strip"
+	if n > boxes*mostOfStrip {
+		boxes = (n + 9) / 10
+		text = say.Count(n) + " pieces: one box for ten"
+		if rest := n % 10; rest > 0 {
+			text += ", the last for " + digits(rest)
+		}
+	}
 	if h.spares > 0 {
 		text += ", " + say.Spares(h.spares) + " among them"
 	}
-	return []page.Block{page.Para{Text: s.Body.Say(text), Mark: "tally note"}, page.Tally{N: strips, Mark: mark}}
+	return []page.Block{page.Para{Text: s.Body.Say(text), Mark: "tally note"}, page.Tally{N: boxes, Mark: mark}}
 }
