@@ -30,6 +30,26 @@ func readHave(r *reader, k Key, v value, f *Fabric) {
 		}
 		f.Have = append(f.Have, cloths...)
 	}
+	numberAlike(f.Have)
+}
+
+// nthCloth is what tells cloths of one name apart: "fat quarter 2 of 3".
+var nthCloth = regexp.MustCompile(` \d+ of \d+$`)
+
+// numberAlike numbers cloths of one name, whether they were counted or listed one
+// by one: each has a picture of its own.
+func numberAlike(cloths []Cloth) {
+	all, so := map[string]int{}, map[string]int{}
+	for i := range cloths {
+		cloths[i].Name = nthCloth.ReplaceAllString(cloths[i].Name, "")
+		all[cloths[i].Name]++
+	}
+	for i := range cloths {
+		if name := cloths[i].Name; all[name] > 1 {
+			so[name]++
+			cloths[i].Name = fmt.Sprintf("%s %d of %d", name, so[name], all[name])
+		}
+	}
 }
 
 // countForm is a count in digits or words before what it counts.
@@ -127,8 +147,7 @@ func (r *reader) longEnough(key string, v value) bool {
 	return false
 }
 
-// counted writes a count of fat quarters, half yards and the like out, each by its
-// number.
+// counted writes a count of fat quarters, half yards and the like out.
 func (r *reader) counted(k Key, v value, count int, what string, f *Fabric) []Cloth {
 	if count < 1 || count > maxCloths {
 		r.fault(v.at, "", "%s: found %s; expected a count from 1 to %d", k.Name, found(v), maxCloths)
@@ -148,9 +167,6 @@ func (r *reader) counted(k Key, v value, count int, what string, f *Fabric) []Cl
 	for i := range cloths {
 		cloths[i] = c
 		cloths[i].Name = what
-		if count > 1 {
-			cloths[i].Name = fmt.Sprintf("%s %d of %d", what, i+1, count)
-		}
 	}
 	return cloths
 }

@@ -244,6 +244,7 @@ func TestHave(t *testing.T) {
 		{"inch", "2 FQ", []string{"fat quarter 1 of 2: 20 1/2 x 18", "fat quarter 2 of 2: 20 1/2 x 18"}},
 		{"inch", "2FQs", []string{"fat quarter 1 of 2: 20 1/2 x 18", "fat quarter 2 of 2: 20 1/2 x 18"}},
 		{"inch", "two fe", []string{"fat eighth 1 of 2: 20 1/2 x 9", "fat eighth 2 of 2: 20 1/2 x 9"}},
+		{"inch", "[fat eighth, 2 FQ, 9 x 42, fat eighth, fat quarter]", []string{"fat eighth 1 of 2: 20 1/2 x 9", "fat quarter 1 of 3: 20 1/2 x 18", "fat quarter 2 of 3: 20 1/2 x 18", "9 x 42: 42 x 9", "fat eighth 2 of 2: 20 1/2 x 9", "fat quarter 3 of 3: 20 1/2 x 18"}},
 		{"inch", "2 half yards", []string{"half yard 1 of 2: 40 x 18 *", "half yard 2 of 2: 40 x 18 *"}},
 		{"inch", "2 x quarter yard", []string{"quarter yard 1 of 2: 40 x 9 *", "quarter yard 2 of 2: 40 x 9 *"}},
 		{"inch", "one half yard", []string{"half yard: 40 x 18 *"}},
