@@ -30,6 +30,7 @@ func (b *binder) shopping() []page.Block {
 			buy.Rows = append(buy.Rows, b.shopRow(f, b.ask(f), b.comesFrom(f)))
 		}
 	}
+	b.shopColumns(&buy, &have)
 	blocks := []page.Block{page.Para{Text: s.Help.Say(b.widthNote(len(buy.Rows) > 0, len(have.Rows) > 0)), Mark: "note"}}
 	if len(buy.Rows) > 0 {
 		blocks = append(blocks, page.Heading{Text: "To buy", Aside: "tape a snippet in the box"}, buy)
@@ -63,9 +64,29 @@ func (b *binder) widthNote(buys, shelf bool) string {
 func (b *binder) shopTable(third, fourth string) page.Table {
 	s := b.style
 	return page.Table{
-		Columns: []page.Column{{Width: s.Tick}, {Width: s.Body.Size * 5}, {Share: 3}, {Share: 3}, {Share: 4}},
-		Head:    []page.Row{page.TextRow(s.Label, "", "snippet", "fabric", third, fourth)},
-		Rules:   page.Lined,
+		Head:  []page.Row{page.TextRow(s.Label, "", "snippet", "fabric", third, fourth)},
+		Rules: page.Lined,
+	}
+}
+
+// shopColumns gives the columns of both tables their widths: names and what to buy
+// so much as they need, unless that is more than a fair part, so that what the
+// figures come from has room beside them. Names take as much in both.
+func (b *binder) shopColumns(tables ...*page.Table) {
+	s, body := b.style, b.book.Body().W
+	names := page.Column{}
+	for _, t := range tables {
+		names.Width = max(names.Width, t.Natural(s, 2))
+	}
+	if names.Width > body/3 {
+		names = page.Column{Share: 3}
+	}
+	for _, t := range tables {
+		asks := page.Column{Width: t.Natural(s, 3)}
+		if asks.Width > body/4 {
+			asks = page.Column{Share: 3}
+		}
+		t.Columns = []page.Column{{Width: s.Tick}, {Width: s.Body.Size * 5}, names, asks, {Share: 4}}
 	}
 }
 

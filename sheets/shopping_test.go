@@ -38,3 +38,38 @@ func TestShelfWords(t *testing.T) {
 		})
 	}
 }
+
+// What a figure comes from stands on one line beside its fabric, where names and what
+// to buy leave room for it; a fabric's name is never broken for it.
+func TestShoppingColumns(t *testing.T) {
+	plans := map[string]string{
+		"short": "plan: Short\nallow: {extra: 10%}\nfabrics: {a: {name: Dusk stripe}, b: {name: Moss print, have: 3 fat quarters}}\npieces: [{cut: 4 1/2, need: 20, fabric: a}, {cut: 4 1/2, need: 20, fabric: b}]",
+		"long":  "plan: Long\nallow: {extra: 10%}\nfabrics: {a: {name: \"" + strings.Repeat("Dusk stripe ", 6) + "\"}}\npieces: [{cut: 4 1/2, need: 20, fabric: a}]",
+	}
+	for _, c := range []struct {
+		plan  string
+		large bool
+		sums  int // lines of "13½ in cut, ½ in squaring, 10 % extra: 15½ in"
+		names int // lines of the name
+	}{
+		{"short", false, 1, 1},
+		{"short", true, 2, 1},
+		{"long", false, 1, 3},
+	} {
+		q := work(c.plan+".yaml", plans[c.plan])
+		sums, names := 0, 0
+		for _, p := range binder(t, q, sheets.Options{Large: c.large, Only: []sheets.Part{sheets.Shopping}}).Pages {
+			for _, words := range texts(p, "shopping a") {
+				if strings.Contains(words, "cut,") || strings.Contains(words, "extra") {
+					sums++
+				}
+				if strings.Contains(words, "Dusk") {
+					names++
+				}
+			}
+		}
+		if sums != c.sums || names != c.names {
+			t.Errorf("%s, large=%v: the sum on %d lines, want %d; the name on %d, want %d", c.plan, c.large, sums, c.sums, names, c.names)
+		}
+	}
+}

@@ -292,3 +292,14 @@ func TestHighRow(t *testing.T) {
 		}
 	}
 }
+
+// A column's natural width is that of its widest cell that spans no other.
+func TestNatural(t *testing.T) {
+	s := testStyle()
+	table := Table{Head: []Row{TextRow(s.Label, "a", "b")}, Rows: []Row{TextRow(s.Body, "x", "two words"), {Cells: []Cell{{Text: s.Body.Say("a cell over both columns"), Span: 2}}}, {Cells: []Cell{{W: 5000}}}}}
+	for i, want := range []length.Length{5000, s.Body.Say("two words").Width(s.Fonts)} {
+		if got := table.Natural(s, i); got != want {
+			t.Errorf("column %d: %v, want %v", i, got, want)
+		}
+	}
+}

@@ -43,6 +43,15 @@ func (t *Table) measure(c *setting, w length.Length) *grid {
 	return g
 }
 
+// Natural is how wide the cells of one column are that span no other, their texts
+// unbroken.
+func (t *Table) Natural(s *Style, column int) length.Length {
+	g := &grid{Table: &Table{Columns: make([]Column, column+1), Head: t.Head, Rows: t.Rows}, c: &setting{style: s, tall: endless}}
+	g.whole, g.tail = make([]length.Length, column+1), make([]length.Length, column+1)
+	natural, _ := g.wants()
+	return natural[column]
+}
+
 // usual puts the style's distances in place of zeros.
 func (g *grid) usual() {
 	s := g.c.style

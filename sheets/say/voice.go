@@ -143,7 +143,7 @@ func (v Voice) Shelf(cloths []plan.Cloth) string {
 			}
 		}
 		if n > 1 {
-			name = fmt.Sprintf("%d %s %s", n, v.Times(), name)
+			name = v.together(fmt.Sprintf("%d %s ", n, v.Times())) + name
 		}
 		out = append(out, name)
 	}
