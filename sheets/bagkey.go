@@ -114,7 +114,8 @@ func (b *binder) sources(r bag.Row) page.Cell {
 	link := page.Drawing{Draw: func(p *page.Pen, box page.Box) {
 		p.Link(page.Box{X: box.X, Y: box.Y, W: box.W, H: s.Small.Lead}, "fabric "+r.Fabrics[0].ID)
 	}}
-	return page.Cell{Blocks: []page.Block{link, page.Para{Text: s.Small.Say(b.v.Shares(r.Fabrics)), Mark: "sources"}}}
+	names := page.Para{Text: s.Small.Say(b.v.Shares(r.Fabrics)), Whole: s.Small.Say(b.v.WholeShares(r.Fabrics)), Mark: "sources"}
+	return page.Cell{Blocks: []page.Block{link, names}}
 }
 
 // pieceWords is a kind of piece: count, cut size, what it is when sewn, and for

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
@@ -150,7 +151,7 @@ func (b *binder) sourceWords(source plan.Source) page.Rich {
 	}
 	var names []string
 	for _, id := range b.q.Plan.FabricIDs(source) {
-		names = append(names, b.q.Plan.Fabric(id).Name)
+		names = append(names, strings.ReplaceAll(b.q.Plan.Fabric(id).Name, " ", "\u00a0")) // a line breaks between fabrics
 	}
 	return append(s.Body.Say("any of "+source.ID), s.Label.Span("\n"+say.Things(names)))
 }

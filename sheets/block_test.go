@@ -111,3 +111,23 @@ func TestPicturesAlone(t *testing.T) {
 		t.Error("there is a picture of what isn't in the plan")
 	}
 }
+
+// On a block's page a list of fabrics breaks between them, not in a name.
+func TestBlockFabricsWhole(t *testing.T) {
+	listed := 0
+	for _, p := range binder(t, samplePlans()["lantern-row.yaml"], sheets.Options{Only: []sheets.Part{sheets.Blocks}}).Pages {
+		for _, line := range texts(p, "sources") {
+			if !strings.Contains(line, ",") {
+				continue // one fabric, or the last of several
+			}
+			listed++
+			last := line[len(line)-1]
+			if last != ',' && (last < '0' || last > '9') {
+				t.Errorf("page %s: a line ends in %q", p.Label, line)
+			}
+		}
+	}
+	if listed == 0 {
+		t.Error("no lists of fabrics")
+	}
+}

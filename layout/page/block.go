@@ -45,9 +45,11 @@ type slab struct {
 	base length.Length
 }
 
-// A Para is text broken into lines.
+// A Para is text broken into lines. Whole, where it is set, is the same text with
+// more words kept together: it stands in place of Text where it takes no more lines.
 type Para struct {
 	Text  Rich
+	Whole Rich
 	Align Align
 	Mark  string
 }
@@ -58,6 +60,11 @@ func (t Para) slabs(c *setting, w length.Length) []slab {
 	var out []slab
 	lead := length.Length(0)
 	ls := lines(t.Text.atoms(c.style.Fonts), max(w, 1)) // 0 would set no limit
+	if t.Whole != nil {
+		if whole := lines(t.Whole.atoms(c.style.Fonts), max(w, 1)); len(whole) <= len(ls) {
+			ls = whole
+		}
+	}
 	pen := &Pen{Style: c.style}
 	for i, l := range ls {
 		lead = leadOf(l, lead)

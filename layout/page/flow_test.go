@@ -70,6 +70,28 @@ func TestFlow(t *testing.T) {
 	}
 }
 
+// TestParagraphWhole keeps words together where that takes no more lines.
+func TestParagraphWhole(t *testing.T) {
+	s := testStyle()
+	text := func(words string) Rich { return s.Body.Say(words) }
+	w := text("red dot, blue").Width(s.Fonts)
+	for _, c := range []struct{ words, whole, want string }{
+		{"red dot, blue dot", "red\u00a0dot, blue\u00a0dot", "red\u00a0dot,|blue\u00a0dot"},
+		{"red dot, blue dot, tan dot", "red\u00a0dot, blue\u00a0dot, tan\u00a0dot", "red dot, blue|dot, tan dot"},
+		{"a, red dot, tan dots, a", "a, red\u00a0dot, tan\u00a0dots, a", "a, red\u00a0dot,|tan\u00a0dots, a"},
+	} {
+		var got []string
+		p := NewPen(s, Box{W: w, H: endless})
+		p.Blocks(Box{W: w, H: endless}, Para{Text: text(c.words), Whole: text(c.whole), Mark: "line"})
+		for _, it := range p.Items() {
+			got = append(got, it.(Text).Words())
+		}
+		if lines := strings.Join(got, "|"); lines != c.want {
+			t.Errorf("%q: %q, want %q", c.words, lines, c.want)
+		}
+	}
+}
+
 // TestParagraphLines never leaves one line of a paragraph alone on a page.
 func TestParagraphLines(t *testing.T) {
 	s := testStyle()

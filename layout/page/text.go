@@ -58,8 +58,9 @@ type atom struct {
 	w      fine
 	lead   length.Length
 	// space is set for a space that a line may end at and that is dropped
-	// there; soft for an atom after which a line may end; brk for a forced end.
-	space, soft, brk bool
+	// there; soft for an atom after which a line may end; brk for a forced end;
+	// tie for a space that keeps words together while a line has room for all.
+	space, soft, brk, tie bool
 }
 
 // A glyph is one character ready to be placed.
@@ -233,7 +234,7 @@ func CanSet(set fonts.Set, r rune) bool {
 
 // char sets one character.
 func (t *typesetter) char(r rune, st TextStyle) {
-	a := atom{lead: st.Lead}
+	a := atom{lead: st.Lead, tie: r == '\u00a0'}
 	r, role := drawn(r)
 	switch role {
 	case ending:

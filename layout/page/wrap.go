@@ -20,8 +20,9 @@ const (
 
 // lines breaks atoms into lines no wider than w, if w is more than 0. A line
 // ends at a space (which is dropped), after a hyphen, dash or slash, or at a
-// forced end; a word that is wider than a whole line is broken between
-// characters. A line holds one atom at least, so it always ends.
+// forced end; words kept together that are wider than a whole line are broken
+// between words all the same, and a single one between characters. A line holds
+// one atom at least, so it always ends.
 func lines(as []atom, w length.Length) [][]atom {
 	var out [][]atom
 	limit := fine(w) * fineUnit
@@ -47,6 +48,7 @@ func endsForced(as []atom) bool { return len(as) > 0 && as[len(as)-1].brk }
 func lineEnd(as []atom, start int, limit fine) (end, next int) {
 	var w fine
 	stop, resume := -1, -1 // the last place where the line may end
+	tied := -1             // the last space that should keep words together
 	for i := start; i < len(as); i++ {
 		a := &as[i]
 		if a.brk {
@@ -55,8 +57,14 @@ func lineEnd(as []atom, start int, limit fine) (end, next int) {
 		if a.space {
 			stop, resume = i, i+1
 		}
+		if a.tie {
+			tied = i
+		}
 		w += a.w
 		if limit > 0 && w > limit && !a.space {
+			if stop <= start && tied > start {
+				stop, resume = tied, tied+1
+			}
 			return overfull(as, start, i, stop, resume)
 		}
 		if a.soft {

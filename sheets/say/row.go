@@ -97,11 +97,24 @@ func Spares(n int) string { return fmt.Sprintf("%d %s", n, Plural(n, "spare", "s
 
 // Shares names fabrics with their counts where there are several.
 func (v Voice) Shares(shares []bag.Share) string {
+	return strings.Join(v.counted(shares), ", ")
+}
+
+// WholeShares is Shares so that a line breaks between fabrics, and in none's name.
+func (v Voice) WholeShares(shares []bag.Share) string {
+	names := v.counted(shares)
+	for i := range names {
+		names[i] = v.together(names[i])
+	}
+	return strings.Join(names, ", ")
+}
+
+func (v Voice) counted(shares []bag.Share) []string {
 	names, counts := make([]string, len(shares)), make([]int, len(shares))
 	for i, s := range shares {
 		names[i], counts[i] = s.Name, s.Count+s.Spares
 	}
-	return strings.Join(v.Counted(names, counts), ", ")
+	return v.Counted(names, counts)
 }
 
 // Counted sets counts behind the names of fabrics where there are several: "Dusk
@@ -122,9 +135,17 @@ func (v Voice) Counted(names []string, counts []int) []string {
 		if at := strings.LastIndexByte(name, ' '); at > 0 && endsInFigure(name) {
 			name, tail = name[:at], name[at:]+tail
 		}
-		words[i] = name + v.together(tail)
+		words[i] = name + v.joined(tail)
 	}
 	return words
+}
+
+// joined keeps a count with its name even where the name itself is broken.
+func (v Voice) joined(tail string) string {
+	if v.Plain {
+		return tail
+	}
+	return strings.ReplaceAll(tail, " ", "\u2007")
 }
 
 // endsInFigure says whether a name's last character is a figure of any kind: 7, ½.

@@ -12,13 +12,13 @@ import (
 // A count behind a name can't be taken for a part of it.
 func TestShares(t *testing.T) {
 	for _, c := range []struct{ names, plain, set string }{
-		{"Dusk stripe", "Dusk stripe", "Dusk stripe"},
-		{"Scrap 1", "Scrap 1", "Scrap 1"},
-		{"Dusk stripe|Ember print", "Dusk stripe 10, Ember print 11", "Dusk stripe\u00a010, Ember print\u00a011"},
-		{"Scrap 1|Scrap 2", "Scrap 1 (10), Scrap 2 (11)", "Scrap\u00a01\u00a0(10), Scrap\u00a02\u00a0(11)"},
-		{"Dusk stripe|nº 7", "Dusk stripe (10), nº 7 (11)", "Dusk stripe\u00a0(10), nº\u00a07\u00a0(11)"},
-		{"Grey ½|30s red", "Grey ½ (10), 30s red (11)", "Grey\u00a0½\u00a0(10), 30s red\u00a0(11)"},
-		{"30s red|桜の花びら", "30s red 10, 桜の花びら 11", "30s red\u00a010, 桜の花びら\u00a011"},
+		{"Dusk stripe", "Dusk stripe", "Dusk\u00a0stripe"},
+		{"Scrap 1", "Scrap 1", "Scrap\u00a01"},
+		{"Dusk stripe|Ember print", "Dusk stripe 10, Ember print 11", "Dusk\u00a0stripe\u200710, Ember\u00a0print\u200711"},
+		{"Scrap 1|Scrap 2", "Scrap 1 (10), Scrap 2 (11)", "Scrap\u20071\u2007(10), Scrap\u20072\u2007(11)"},
+		{"Dusk stripe|nº 7", "Dusk stripe (10), nº 7 (11)", "Dusk\u00a0stripe\u2007(10), nº\u20077\u2007(11)"},
+		{"Grey ½|30s red", "Grey ½ (10), 30s red (11)", "Grey\u2007½\u2007(10), 30s\u00a0red\u2007(11)"},
+		{"30s red|桜の花びら", "30s red 10, 桜の花びら 11", "30s\u00a0red\u200710, 桜の花びら\u200711"},
 	} {
 		var shares []bag.Share
 		for i, name := range strings.Split(c.names, "|") {
@@ -27,8 +27,11 @@ func TestShares(t *testing.T) {
 		if got := (Voice{Plain: true}).Shares(shares); got != c.plain {
 			t.Errorf("%s: %q, want %q", c.names, got, c.plain)
 		}
-		if got := (Voice{}).Shares(shares); got != c.set {
+		if got := (Voice{}).WholeShares(shares); got != c.set {
 			t.Errorf("%s in type: %q, want %q", c.names, got, c.set)
+		}
+		if got, want := (Voice{}).Shares(shares), strings.ReplaceAll(c.set, "\u00a0", " "); got != want {
+			t.Errorf("%s in type: %q, want %q", c.names, got, want)
 		}
 	}
 }
