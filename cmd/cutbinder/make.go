@@ -11,6 +11,7 @@ import (
 	"cutbinder/layout/pdf"
 	"cutbinder/layout/plan"
 	"cutbinder/sheets"
+	"cutbinder/sheets/say"
 
 	"github.com/urfave/cli/v2"
 )
@@ -60,13 +61,35 @@ func (a *app) make(c *cli.Context) error {
 		return a.since(c, q, src, o)
 	}
 	if c.Bool("each-way") {
-		return a.eachWay(c, q, src, o)
+		if err := a.eachWay(c, q, src, o); err != nil {
+			return err
+		}
+		a.tooLittle(q)
+		return nil
 	}
 	doc, problems := sheets.Binder(q, o)
 	if err := a.told(problems, src, nil); err != nil {
 		return err
 	}
-	return a.writePDF(c, src, doc, ".pdf")
+	if err := a.writePDF(c, src, doc, ".pdf"); err != nil {
+		return err
+	}
+	a.tooLittle(q)
+	return nil
+}
+
+// tooLittle says whose shelves are too small: the binder tells what is missing, but
+// nobody should cut before she has seen that page.
+func (a *app) tooLittle(q *sheets.Quilt) {
+	var names []string
+	for i := range q.Fabrics {
+		if q.Fabrics[i].Missing() > 0 {
+			names = append(names, q.Fabrics[i].Fabric.Name)
+		}
+	}
+	if len(names) > 0 {
+		a.say("too little is on the shelf of %s; the shopping list tells what is missing", say.Things(names))
+	}
 }
 
 // eachWay writes a binder for each paper and hand into a folder. The cutting is
