@@ -135,6 +135,9 @@ func (b *binder) pieceWords(r bag.Row, sums []cutting.Explained) page.Rich {
 		}
 		more += strings.ReplaceAll(say.Spares(r.Spares), " ", "\u00a0")
 	}
+	if note := say.Noted(r.Note); note != "" {
+		more = strings.TrimPrefix(more+", "+note, ", ")
+	}
 	if more != "" {
 		text = append(text, s.Label.Span("\n"+more))
 	}

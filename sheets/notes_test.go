@@ -1,6 +1,7 @@
 package sheets_test
 
 import (
+	"strings"
 	"testing"
 
 	"cutbinder/layout/length"
@@ -39,5 +40,27 @@ func TestNotesFillTheirPage(t *testing.T) {
 				t.Errorf("the last of %d lines is at %d, the foot at %d", n, lines[n-1].Y, foot)
 			}
 		})
+	}
+}
+
+// Of a quilt of washed and unwashed cloth the page on washing says what comes of it.
+func TestWashing(t *testing.T) {
+	for fabrics, want := range map[string]string{
+		"{a: {}, b: {}}":                         "washes no fabric",
+		"{a: {prewash: yes}, b: {}}":             "leaves the other fabrics unwashed",
+		"{a: {prewash: yes}, b: {prewash: yes}}": "",
+	} {
+		q := work("wash.yaml", "plan: Wash\nfabrics: "+fabrics+"\npieces: [{cut: 4, need: 4, fabric: a}, {cut: 4, need: 4, fabric: b}]")
+		said := ""
+		for _, p := range binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Safety}}).Pages {
+			for _, it := range p.Items {
+				if text, ok := it.(page.Text); ok && text.What() == "washing" {
+					said += text.Words() + " "
+				}
+			}
+		}
+		if (said != "") != (want != "") || !strings.Contains(said, want) {
+			t.Errorf("%s: %q, want %q", fabrics, said, want)
+		}
 	}
 }

@@ -142,11 +142,19 @@ func (b *binder) washNotes() []page.Block {
 					" of its width may be lost, and the shopping list allows for the length. Press, then measure the width again."))
 			row.Mark = "wash " + f.ID
 			t.Rows = append(t.Rows, row)
+			if s.Bold.Say(f.Name).Width(s.Fonts) > b.book.Body().W*2/5 { // a long name leaves room for what is said of it
+				t.Columns = []page.Column{{Share: 2}, {Share: 3}}
+			}
 		}
 	}
 	if len(t.Rows) == 0 {
 		return []page.Block{page.Heading{Text: "Washing"}, page.Para{Text: s.Body.Say(
 			"This plan washes no fabric before cutting. If you wash one, wash them all, buy more for the shrinkage, and measure again."), Mark: "washing"}}
 	}
-	return []page.Block{page.Heading{Text: "Wash before cutting"}, t}
+	blocks := []page.Block{page.Heading{Text: "Wash before cutting"}, t}
+	if len(t.Rows) < len(b.q.Plan.Fabrics) {
+		blocks = append(blocks, page.Gap{H: s.Space}, page.Para{Text: s.Body.Say(
+			"This plan leaves the other fabrics unwashed. Washed and unwashed cloth shrink apart once the quilt is washed: if in doubt, wash all or none."), Mark: "washing"})
+	}
+	return blocks
 }

@@ -23,6 +23,9 @@ func (v Voice) Row(r bag.Row) string {
 	if r.Spares > 0 {
 		text += ", and " + Spares(r.Spares)
 	}
+	if note := Noted(r.Note); note != "" {
+		text += ", " + note
+	}
 	return text + ": " + v.Shares(r.Fabrics)
 }
 
@@ -47,19 +50,19 @@ func (v Voice) Made(r bag.Row) string {
 	case trade.Twice:
 		words = append(words, "cut corner to corner both ways")
 	}
-	if note := Noted(r.Note); note != "" {
-		words = append(words, note)
-	}
 	return strings.Join(words, ", ")
 }
 
 // Noted is what the plan says that pieces are for: "for corners to flip".
 func Noted(note string) string {
 	words := strings.Fields(note)
-	if len(words) > 0 && !strings.EqualFold(words[0], "for") {
-		words = append([]string{"for"}, words...)
+	switch {
+	case len(words) == 0:
+		return ""
+	case strings.EqualFold(words[0], "for"):
+		words = words[1:]
 	}
-	return strings.Join(words, " ")
+	return "for " + strings.Join(words, " ")
 }
 
 // lies is the size whose order of sides a row's finished size follows: of strips

@@ -54,3 +54,21 @@ func TestPart(t *testing.T) {
 		}
 	}
 }
+
+// What the plan says that pieces are for stands behind their spares.
+func TestRow(t *testing.T) {
+	tests := []struct {
+		row  bag.Row
+		want string
+	}{
+		{bag.Row{Count: 4, Note: "tail  ends"}, "(4) 4 x 6, for tail ends: Dusk"},
+		{bag.Row{Count: 4, Spares: 1, Finished: size("3 1/2 x 5 1/2"), Note: "For ties"}, "(4) 4 x 6, finished 3 1/2 x 5 1/2, and 1 spare, for ties: Dusk"},
+		{bag.Row{Count: 4, Spares: 2}, "(4) 4 x 6, and 2 spares: Dusk"},
+	}
+	for _, test := range tests {
+		test.row.Cut, test.row.Unit, test.row.Fabrics = size("4 x 6"), plan.Patch, []bag.Share{{Name: "Dusk"}}
+		if got := (Voice{Plain: true}).Row(test.row); got != test.want {
+			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}

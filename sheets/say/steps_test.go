@@ -183,8 +183,6 @@ func TestMade(t *testing.T) {
 		{joined(bag.Row{Cut: size("14 3/4 x 14 3/4"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("2 1/4 x 90"), Count: 1}), "bias strips, joined into (1) 2 1/4 x 90"},
 		{joined(bag.Row{Cut: size("40 x 28"), Unit: plan.Patch, Count: 1}, cutting.Joined{Size: size("28 x 28"), Count: 1}), "cut to 28 x 28"},
 		{bag.Row{Cut: size("40 x 2 1/2"), Unit: plan.StripSet, Count: 14, Set: &cutting.Set{Sets: 14, Segments: 40, Segment: inch("10 1/2")}}, "for (14) strip sets, cut across into (40) segments 10 1/2"},
-		{bag.Row{Cut: size("4 x 6"), Unit: plan.Patch, Count: 2, Note: "tail  ends"}, "for tail ends"},
-		{bag.Row{Cut: size("4 x 6"), Finished: size("3 1/2 x 5 1/2"), Unit: plan.Patch, Count: 2, Note: "for ties"}, "finished 3 1/2 x 5 1/2, for ties"},
 	}
 	for _, test := range tests {
 		if got := (Voice{Plain: true}).Made(test.row); got != test.want {
