@@ -54,12 +54,14 @@ func largestFirst(demands []*demand) []*demand {
 }
 
 // deal gives a mix's pieces to its fabrics one by one in turn: first to those
-// that hold them by the rule of thumb, then by their area, then to any.
+// that hold them by the rule of thumb, then by their area, then to any. Strips for
+// one run are dealt until they come to it: as many as the narrowest fabric takes
+// are too many where wider ones give some.
 func (s *spreading) deal(d *demand) {
 	shelves, loads := s.loads(d)
 	hands, counts := make([]int, len(shelves)), make([]int, len(shelves))
 	turn := s.next[d.source.ID]
-	left := d.count + d.spares
+	left, run := d.count+d.spares, newRun(d)
 	for _, room := range []func(*shelf, load) bool{(*shelf).byRule, (*shelf).byArea, (*shelf).anyRoom} {
 		for misses := 0; left > 0 && misses < len(shelves); turn++ {
 			i := turn % len(shelves)
@@ -73,7 +75,9 @@ func (s *spreading) deal(d *demand) {
 			if left > d.spares {
 				counts[i]++
 			}
-			left--
+			if left--; run.add(d.fabrics[i]) {
+				left = 0
+			}
 		}
 	}
 	s.next[d.source.ID] = turn % len(shelves)
@@ -82,6 +86,33 @@ func (s *spreading) deal(d *demand) {
 			s.hand(f, d, counts[i], hands[i]-counts[i])
 		}
 	}
+}
+
+// A run is strips that are sewn end to end, as they are dealt.
+type run struct {
+	need, loss, got length.Length
+}
+
+// newRun is the run of a demand; one that never comes to what is needed where the
+// demand is for something else, or for one run with others.
+func newRun(d *demand) run {
+	j := d.use.Joined
+	if j == nil || j.Run > 0 || d.use.Bias || d.use.For == ForBacking || d.spares > 0 {
+		return run{}
+	}
+	return run{need: j.Size.H * length.Length(j.Count), loss: j.Loss}
+}
+
+// add sews a fabric's strip on, and says whether the run is long enough.
+func (r *run) add(f *plan.Fabric) bool {
+	if r.need <= 0 {
+		return false
+	}
+	if r.got > 0 {
+		r.got -= r.loss
+	}
+	r.got += usable(f)
+	return r.got >= r.need
 }
 
 // loads is the shelves of a demand's fabrics, and what one piece takes of each.

@@ -49,6 +49,9 @@ func TestMixes(t *testing.T) {
 			"dusk-1 (1) 3 7/8 x 3 7/8: 1 A night\nwick-1 (3) 3 7/8 x 3 7/8: 3 A\nember-1 (1) 3 7/8 x 3 7/8: 1 A night\nplum-1 (1) 3 7/8 x 3 7/8: 1 A night"},
 		{"joined strips of a mix", quilt(loose(line(plan.Piece{Cut: size("2 1/2 x 66"), Count: 2, For: "x", Join: true}, "night"))),
 			"dusk-1 (1) 40 x 2 1/2 upright WOF: 1 x night joined 2 of 2 1/2 in x 66 in\nember-1 (1) 40 x 2 1/2 upright WOF: 1 x night joined 2 of 2 1/2 in x 66 in\nplum-1 (2) 40 x 2 1/2 upright WOF: 2 x night joined 2 of 2 1/2 in x 66 in"},
+		// 20, + 37 1/2, + 37 1/2, + 17 1/2, + 37 1/2 = 150 for 132; of 20 alone it would take eight
+		{"a run of strips from wide and narrow cloth", quilt(width("plum", "20"), loose(line(plan.Piece{Cut: size("2 1/2 x 66"), Count: 2, For: "x", Join: true}, "night"))),
+			"dusk-1 (2) 40 x 2 1/2 upright WOF: 2 x night joined 2 of 2 1/2 in x 66 in\nember-1 (1) 40 x 2 1/2 upright WOF: 1 x night joined 2 of 2 1/2 in x 66 in\nplum-1 (2) 20 x 2 1/2 upright WOF: 2 x night joined 2 of 2 1/2 in x 66 in"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

@@ -2,11 +2,13 @@ package cutting
 
 import (
 	"context"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"cutbinder/layout/length"
 	"cutbinder/layout/plan"
+	"cutbinder/layout/trade"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -59,5 +61,43 @@ func TestSettle(t *testing.T) {
 				t.Errorf("short (-want +got):\n%s", diff)
 			}
 		})
+	}
+}
+
+// Whatever the shelves hold and wherever strips are moved to, a binding of a mix
+// comes to its run, and takes no more strips than if all were as short as the
+// shortest.
+func TestRunsReach(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	for range 200 {
+		p := quilt(func(p *plan.Plan) {
+			p.Binding = &plan.Binding{Source: plan.Source{ID: "night", Mix: true}, Strip: in("2 1/4"), Tail: in("10")}
+		}, loose(line(plan.Piece{Cut: size("5"), Count: 5 + r.IntN(60)}, "night")))
+		for _, f := range p.Fabrics {
+			f.Width = in("1/2") * length.Length(70+r.IntN(20))
+			for range 1 + r.IntN(3) {
+				f.Have = append(f.Have, plan.Cloth{Size: length.Size{W: in("1/2") * length.Length(20+r.IntN(60)), H: in("1/2") * length.Length(10+r.IntN(80))}})
+			}
+		}
+		run := trade.BindingRun(p.Finished, in("10"))
+		shortest, got, strips := length.Length(0), in("2 1/4"), 0
+		for _, id := range p.Mixes[0].Fabrics {
+			if w := usable(p.Fabric(id)); shortest == 0 || w < shortest {
+				shortest = w
+			}
+		}
+		for _, f := range laid(t, p) {
+			for _, piece := range f.Pieces {
+				for _, u := range piece.Uses {
+					if u.Joined != nil {
+						strips += u.Count
+						got += (piece.Size.W - u.Joined.Loss) * length.Length(u.Count)
+					}
+				}
+			}
+		}
+		if most := trade.Join(run, shortest, in("2 1/4")); got < run || strips > most {
+			t.Fatalf("%d strips come to %v for %v; at most %d are needed", strips, got, run, most)
+		}
 	}
 }

@@ -130,11 +130,12 @@ func (l *List) like(p *Piece) *Piece {
 }
 
 // homes is where a use's pieces may go: the other fabrics of its mix that were
-// never short and that can hold one.
+// never short and that can hold one. A run of strips would be too short with a
+// strip from narrower cloth.
 func (s *shifting) homes(from *plan.Fabric, p *Piece, u Use) (homes []*List) {
 	for _, id := range s.mix(u.Mix) {
 		l := s.lists[id]
-		if l == nil || s.full[id] || l.Fabric == from {
+		if l == nil || s.full[id] || l.Fabric == from || u.Joined != nil && p.WOF && usable(l.Fabric) < usable(from) {
 			continue
 		}
 		fixed := u.NoTurn || p.WOF
