@@ -16,14 +16,14 @@ const (
 	goodModule  = 5 * length.MM / 10
 	smallSquare = 15 * length.MM
 	largeSquare = 28 * length.MM
-	// usualModules hold the code, bag, block and contents of most bags.
+	// usualModules hold the code, bag, block and contents of nearly every bag.
 	usualModules = 29
-	// leastModules hold the code, the bag and the start of a block's name.
+	// leastModules hold the code, bag, block and count of most.
 	leastModules = 25
 )
 
 // maxModules is how many modules a side a square may have: good ones, or as many as
-// most bags need where the smallest allow that.
+// bags usually need where the smallest allow that.
 func maxModules(side length.Length) int {
 	return max(int(side/goodModule), min(usualModules, int(side/minModule)))
 }
