@@ -17,6 +17,7 @@ func TestNothingStandsAlone(t *testing.T) {
 		{"a strip nearly as long as the page", "fabrics: {a: {width: 43 1/2}}\npieces: [{cut: 13 x 104, need: 2, fabric: a}, {cut: 7 3/4 x 13 1/2, need: 14, fabric: a}]", true},
 		{"and in usual print", "fabrics: {a: {width: 43 1/2}}\npieces: [{cut: 13 x 104, need: 2, fabric: a}, {cut: 7 3/4 x 13 1/2, need: 14, fabric: a}]", false},
 		{"boxes higher than half a page is wide", "fabrics: {a: {width: 30}}\npieces: [{cut: 18, need: 585, fabric: a}, {cut: 10, need: 119, fabric: a}, {cut: 9, need: 119, fabric: a}, {cut: 8, need: 119, fabric: a}]", false},
+		{"boxes nearly as high as a page", "fabrics: {a: {}}\npieces: [{cut: 24 1/2, need: 900, fabric: a}]", false},
 		{"steps higher than a page beside a picture", "hand: left\nfabrics: {a: {width: 30, one-way: true, have: 62 3/4}}\npieces: [{cut: 29 x 20, need: 1, fabric: a}, {cut: 3 x 2 1/2, need: 10, fabric: a}, {cut: 3 1/4 x 4, need: 9, fabric: a}, {cut: 7 x 4 1/4, need: 4, fabric: a}, {cut: 2 x 5, need: 7, fabric: a}, {cut: 1 1/2 x 6, need: 9, fabric: a}, {cut: 5 x 5 1/4, need: 5, fabric: a}, {cut: 9 x 3, need: 2, fabric: a}, {cut: 4 x 7 1/2, need: 3, fabric: a}]", true},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

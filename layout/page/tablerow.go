@@ -11,12 +11,12 @@ type laid struct {
 	base  length.Length // its first baseline, 0 where it has none
 }
 
-// row cuts a table row into slabs: one, or several where it is higher than a
+// row cuts a table row into slabs: one, or several where it is nearly as high as a
 // page. Drawings stand in the first, and a line under the last.
 func (g *grid) row(r *Row, head bool) []slab {
 	cells := g.cells(r, head)
 	tall := g.tall - 2*g.pad
-	if rowHeight(cells) <= tall {
+	if rowHeight(cells) <= tall*3/4 { // what is higher leaves no room for a heading above it
 		return []slab{g.strip(r, cells, head, false)}
 	}
 	var out []slab
