@@ -61,7 +61,11 @@ var colourForm = regexp.MustCompile(`^#(?:[0-9a-f]{3}|[0-9a-f]{6})$`)
 func readColour(r *reader, k Key, v value, f *Fabric) {
 	c := strings.ToLower(strings.TrimSpace(v.text))
 	if v.shape != text || !colourForm.MatchString(c) {
-		r.rejectFor(k, v, "write # and six digits from 0 to 9 and a to f, between quotes")
+		hint := "write # and six digits from 0 to 9 and a to f"
+		if v.at.Cell == "" {
+			hint += ", between quotes"
+		}
+		r.rejectFor(k, v, hint)
 		return
 	}
 	if len(c) == 4 {

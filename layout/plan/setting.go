@@ -65,6 +65,10 @@ func readSashing(r *reader, p *Plan, v value) {
 
 // blockSize is the finished size that all of the plan's blocks have.
 func (r *reader) blockSize(n Node, what string) (z length.Size) {
+	told := false // a block's size is missing for a fault that is told already
+	for _, b := range r.plan.Blocks {
+		told = told || b.Finished == (length.Size{}) && (b.Stated("finished") || b.Stated("draw"))
+	}
 	for _, b := range r.plan.Blocks {
 		if z != (length.Size{}) && b.Finished != z || b.Finished == (length.Size{}) {
 			z = length.Size{}
@@ -72,7 +76,7 @@ func (r *reader) blockSize(n Node, what string) (z length.Size) {
 		}
 		z = b.Finished
 	}
-	if z == (length.Size{}) && !r.misspelt(n, "block") {
+	if z == (length.Size{}) && !told && !r.misspelt(n, "block") {
 		r.fault(n.At, "write block: and the finished size", "the %s has no block; expected the blocks' finished size, since the plan doesn't state one size for all of them", what)
 	}
 	return z

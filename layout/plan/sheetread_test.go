@@ -107,6 +107,8 @@ var wrongSheets = []struct {
 }{
 	{"= Fabrics\nfabric | witdh\ndusk | 40\n= Pieces\ncut | count | fabric\n2 | 1 | dusk", []string{
 		`Fabrics!B1: Fabrics has no column "witdh"; expected one of fabric, name, colour, width, have, one-way, prewash, cloth, shrink, bleeds, done, note, cutting, step, claims buy, claims strips | did you mean width?`}},
+	{"= Fabrics\nfabric | colour\ndusk | blue\n= Pieces\ncut | count | fabric\n2 | 1 | dusk", []string{
+		`Fabrics!B2: colour: found "blue"; expected a colour such as "#4a5578" | write # and six digits from 0 to 9 and a to f`}},
 	{"= Fabrics\nfabric | width | have\ndusk | 0 | \nwick | | 2 fat quaters\n= Pieces\ncut | count | fabric\n-2 | 1 | dsk\n2 | 0 | dusk\n | 3 | wick", []string{
 		`Fabrics!B2: width: found "0"; expected a length above zero, such as 41 1/2`,
 		`Fabrics!C3: have: "2 fat quaters" has no unit named "fat"; expected such as half yard, 30 cm, 9 x 42 or 2 fat quarters | did you mean fat quarters?`,
