@@ -408,15 +408,20 @@ func TestParseBags(t *testing.T) {
 	}
 }
 
-// A list of fabrics breaks between them where that takes no more lines.
+// A list of fabrics breaks between them where that takes no more lines, and not at a
+// comma that is part of a name.
 func TestLabelFabricsUnbroken(t *testing.T) {
-	q := work("fabrics", "plan: Q\nfabrics: {a: {name: Storm blue print}, b: {name: Foam white}}\nblocks: {L: {name: Beam, make: 5, pieces: [{unit: half-square, finished: 3, each: 2, fabrics: [a, b]}]}}")
-	stock, err := sheets.FindStock("4 x 2 in", false, plan.Letter)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got := texts(labelsOf(t, q, sheets.LabelOptions{Stock: stock})[0], "label 1 fabrics")
-	if want := []string{"Storm\u00a0blue\u00a0print\u00a05,", "Foam\u00a0white\u00a05"}; !slices.Equal(got, want) {
-		t.Errorf("%q, want %q", got, want)
+	for names, want := range map[[2]string][]string{
+		{"Storm blue print", "Foam white"}:      {"Storm\u00a0blue\u00a0print\u00a05,", "Foam\u00a0white\u00a05"},
+		{"Straw from Ann, faded", "Foam white"}: {"Straw from", "Ann,\u00a0faded\u00a05,", "Foam\u00a0white\u00a05"},
+	} {
+		q := work("fabrics", fmt.Sprintf("plan: Q\nfabrics: {a: {name: %q}, b: {name: %q}}\nblocks: {L: {name: Beam, make: 5, pieces: [{unit: half-square, finished: 3, each: 2, fabrics: [a, b]}]}}", names[0], names[1]))
+		stock, err := sheets.FindStock("4 x 2 in", false, plan.Letter)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := texts(labelsOf(t, q, sheets.LabelOptions{Stock: stock})[0], "label 1 fabrics"); !slices.Equal(got, want) {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }

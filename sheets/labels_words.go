@@ -108,14 +108,15 @@ func parted(rest string) []string {
 }
 
 // fabricWords words the fabrics from the fullest to the shortest: with counts,
-// without, then fewer of them "+3 more".
+// without, then fewer of them "+3 more". A comma in a name of several isn't one that
+// parts them.
 func fabricWords(v say.Voice, shares []bag.Share) []string {
 	if len(shares) == 1 {
 		return []string{oneLine(shares[0].Name)}
 	}
 	names, counts := make([]string, len(shares)), make([]int, len(shares))
 	for i, s := range shares {
-		names[i], counts[i] = oneLine(s.Name), s.Count+s.Spares
+		names[i], counts[i] = strings.ReplaceAll(oneLine(s.Name), ", ", ",\u00a0"), s.Count+s.Spares
 	}
 	texts := []string{strings.Join(v.Counted(names, counts), ", "), strings.Join(names, ", ")}
 	for n := min(len(names)-1, 12); n > 0; n-- {
