@@ -94,7 +94,7 @@ func sheetOf(p page.Page) string {
 
 // orphan finds a table of which one row stands alone on its first or last page,
 // unless it or the rows on the next page are so high that both are too much for a
-// page.
+// page, or another goes on beside it.
 func orphan(pages []page.Page) string {
 	tables, parts := tableParts(pages)
 	for _, name := range tables {
@@ -104,12 +104,22 @@ func orphan(pages []page.Page) string {
 		}
 		last := len(all) - 1
 		for _, ends := range [][2]tablePart{{all[0], all[1]}, {all[last], all[last-1]}} {
-			if part := ends[0]; len(part.rows) == 1 && !high(part) && !high(ends[1]) {
+			if part := ends[0]; len(part.rows) == 1 && !goesOn(part) && !high(part) && !high(ends[1]) {
 				return fmt.Sprintf("page %s has one row of %s", part.page.Label, name)
 			}
 		}
 	}
 	return ""
+}
+
+// goesOn says whether boxes of another row stand on the page of a part with one row:
+// of a row that is too high for the page before.
+func goesOn(part tablePart) bool {
+	return slices.ContainsFunc(part.page.Items, func(it page.Item) bool {
+		_, isBox := it.(page.Rect)
+		row, ofTally := strings.CutPrefix(it.What(), "tally ")
+		return isBox && ofTally && !strings.HasPrefix(row, part.rows[0]+" ")
+	})
 }
 
 // high says whether the boxes to tick of a part with one row, or the fabrics that
