@@ -24,7 +24,7 @@ check:
 gallery: build
 	bin/cutbinder picture $(DEMO) --page 1 --width 480 -o testdata/gallery/cover.png
 	bin/cutbinder picture $(DEMO) --page 2 --width 480 -o testdata/gallery/shopping.png
-	bin/cutbinder picture testdata/plans/orchard-gate.yaml --page 11 --width 720 -o testdata/gallery/fabric.png
+	bin/cutbinder picture testdata/plans/orchard-gate.yaml --page 10 --width 720 -o testdata/gallery/fabric.png
 	bin/cutbinder picture testdata/plans/harbour-steps.yaml --page 7 --width 480 -o testdata/gallery/fat-quarters.png
 	bin/cutbinder picture testdata/plans/blocks/sampler.yaml --page 14 --width 480 -o testdata/gallery/blocks.png
 	bin/cutbinder picture testdata/plans/blocks/sampler.yaml --page 16 --width 480 -o testdata/gallery/labels.png

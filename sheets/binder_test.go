@@ -288,22 +288,6 @@ func TestTensTallied(t *testing.T) {
 	}
 }
 
-// The steps of a long cloth stand beside the last of its narrow pictures where the
-// tally is then on that page too: 3 x 112 in at 1:20 are three pages, not four.
-func TestStepsBesideLastPicture(t *testing.T) {
-	q := work("long.yaml", "plan: Long\nfinished: 104\nfabrics: {a: {}}\npieces: [{cut: 4 7/8, need: 7, fabric: a}]\nbacking: {fabric: a, overhang: 4}")
-	pages := binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages
-	if len(pages) != 3 {
-		t.Fatalf("%d pages", len(pages))
-	}
-	last := pages[2].String()
-	for _, words := range []string{"picture 3 of 3, continued from picture 2", "from the selvage end sub-cut", "TALLY"} {
-		if !strings.Contains(last, words) {
-			t.Errorf("the last page doesn't say %q", words)
-		}
-	}
-}
-
 // What strips are joined into is written with its sides in the same order on a
 // fabric's sheet and in the bags' key.
 func TestFinishedSides(t *testing.T) {

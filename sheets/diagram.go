@@ -12,21 +12,22 @@ import (
 
 // A diagram draws one cloth to scale, in one or more windows along its length.
 type diagram struct {
-	b      *binder
-	f      *cutting.Fabric
-	c      *cutting.Cloth
-	scale  int
-	nth    []int                  // for each placed piece, the how manieth of its size it is
-	sizes  map[length.Size]string // how sizes are written: most are asked for many times
-	keyed  map[int]string         // letters that stand in pieces in place of their size, by piece
-	small  map[int][]page.Box     // pieces that their size doesn't fit into, by piece, while letters are given out
-	keys   []key                  // what the letters stand for, in order, and what has no room beside the strips
-	folded []length.Length        // where folds lie across the cloth
-	avoid  []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
-	flanks length.Length          // how far beyond the cloth the widest number and height of a strip reach
-	legend length.Length          // how wide the scale bar and the words beside it are
-	hatch  bool                   // what hatching means is said below the picture
-	rest   length.Length          // how much of what is left at the cloth's end is drawn at the most
+	b       *binder
+	f       *cutting.Fabric
+	c       *cutting.Cloth
+	scale   int
+	nth     []int                  // for each placed piece, the how manieth of its size it is
+	sizes   map[length.Size]string // how sizes are written: most are asked for many times
+	keyed   map[int]string         // letters that stand in pieces in place of their size, by piece
+	small   map[int][]page.Box     // pieces that their size doesn't fit into, by piece, while letters are given out
+	keys    []key                  // what the letters stand for, in order, and what has no room beside the strips
+	folded  []length.Length        // where folds lie across the cloth
+	avoid   []length.Length        // what sizes must not stand on: folds, and the edge of wide discs
+	flanks  length.Length          // how far beyond the cloth the widest number and height of a strip reach
+	legend  length.Length          // how wide the scale bar and the words beside it are
+	abreast bool                   // its parts stand two side by side
+	hatch   bool                   // what hatching means is said below the picture
+	rest    length.Length          // how much of what is left at the cloth's end is drawn at the most
 }
 
 // A key is said below those windows that show what it is about.
@@ -59,7 +60,8 @@ func (b *binder) newDiagram(f *cutting.Fabric, cloth int) *diagram {
 	}
 	d.legend = d.legendWidth()
 	d.flanks = d.flanksWidth()
-	d.hatch = d.besideSteps() && !slices.ContainsFunc(f.Cloths[:cloth], func(c cutting.Cloth) bool { return !c.Unused() })
+	d.abreast = d.isAbreast()
+	d.hatch = (d.abreast || d.besideSteps()) && !slices.ContainsFunc(f.Cloths[:cloth], func(c cutting.Cloth) bool { return !c.Unused() })
 	d.folded = b.folds(c)
 	d.avoid = append(d.discs(), d.folded...)
 	all := d.whole()
@@ -148,8 +150,8 @@ func (d *diagram) canvas(p *page.Pen, at page.Point, window page.Box) *page.Canv
 	return &page.Canvas{Pen: p, At: at, Scale: d.scale, Window: window, Mirror: d.b.v.Left, Avoid: d.avoid}
 }
 
-// windows cuts the drawing into parts no higher on paper than room, the first no
-// higher than first, between strips where that can be.
+// windows cuts the drawing into parts no higher on paper than room, the first, or
+// the first two side by side, no higher than first, between strips where that can be.
 func (d *diagram) windows(first, room length.Length) []page.Box {
 	all := d.whole()
 	var out []page.Box
@@ -167,8 +169,10 @@ func (d *diagram) windows(first, room length.Length) []page.Box {
 		if bottom == d.restAt() && bottom < d.end() {
 			bottom = d.withRest(top, bottom, limit)
 		}
-		first = room
 		out = append(out, page.Box{X: 0, Y: top, W: all.W, H: bottom - top})
+		if !d.abreast || len(out) > 1 {
+			first = room
+		}
 		top = bottom
 	}
 	return out

@@ -265,7 +265,9 @@ func (d *diagram) below(c *page.Canvas, box page.Box, next string) {
 		room := page.Box{X: c.X(d.folded[n/2]) - st.Label.Size*3, Y: b.Bottom() + st.Gap/2, W: st.Label.Size * 6, H: st.Label.Lead}
 		c.Pen.Text(room, st.Label, page.Center, "fold name", "fold")
 	}
-	drawn = drawn.Union(d.shapes(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}))
+	if !d.abreast || next == "" { // where the cloth goes on matters more
+		drawn = drawn.Union(d.shapes(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}))
+	}
 	d.aside(c.Pen, page.Box{X: drawn.Right() + st.Gap*2, Y: y, W: box.Right() - drawn.Right() - st.Gap*2, H: st.Label.Lead}, next)
 	if key := d.keyText(c.Window); len(key) > 0 {
 		c.Pen.Para(page.Box{X: box.X, Y: y + st.Label.Lead, W: box.W, H: st.Label.Lead}, key, page.Left, "key")
@@ -331,6 +333,9 @@ func (d *diagram) shapes(p *page.Pen, room page.Box) page.Box {
 // hatches says what hatching means, from the fullest to the shortest.
 var hatches = []string{"fine: squared off · wide: left over · crossed: waste", "fine: trim · wide: left over · crossed: waste", "wide hatching: left over"}
 
+// goesOn is what a picture that isn't whole says at the least.
+const goesOn = "continued"
+
 // aside says right of the scale bar where the cloth goes on, or what hatching
 // means where there is room for it.
 func (d *diagram) aside(p *page.Pen, room page.Box, next string) {
@@ -340,7 +345,7 @@ func (d *diagram) aside(p *page.Pen, room page.Box, next string) {
 		wordings = nil
 	}
 	if next != "" {
-		wordings = []string{"continued in " + next, "continued"}
+		wordings = []string{goesOn + " in " + next, goesOn}
 	}
 	for _, w := range wordings {
 		if st.Say(w).Width(d.b.style.Fonts) <= room.W {
@@ -370,47 +375,6 @@ func (d *diagram) keyText(window page.Box) (text page.Rich) {
 		text = append(text, st.Span(st.Shorten(d.b.style.Fonts, d.width(), hatches...)))
 	}
 	return text
-}
-
-// width is the room across the page that the drawing takes: where steps stand
-// beside it, so much that they keep off the strips' numbers and heights, unless
-// the sheet is set tight.
-func (d *diagram) width() length.Length {
-	st, w := d.b.style, d.paperWidth()
-	switch {
-	case !d.besideSteps():
-		return d.b.book.Body().W
-	case d.b.fitting.tight:
-		return max(w, d.legend)
-	}
-	return max(w, d.legend, w+d.flanks+st.Break-besideGutter(st))
-}
-
-// legendWidth is the room that the scale bar, the grain's arrow and their words take,
-// and never so little that the key below them is a column of single words.
-func (d *diagram) legendWidth() length.Length {
-	nowhere := d.canvas(page.NewPen(d.b.style, page.Box{}), page.Point{}, d.whole())
-	return max(leastLegend, d.scaleBar(nowhere, page.Point{}).W)
-}
-
-// leastLegend is the least room for what stands below a picture.
-const leastLegend = 60 * length.MM
-
-// besideSteps says that the cloth is so narrow on paper that its steps stand
-// beside it.
-func (d *diagram) besideSteps() bool { return d.b.narrow(d.paperWidth()) }
-
-// narrow says whether steps have room beside a picture so wide: in large print they
-// take more of it.
-func (b *binder) narrow(w length.Length) bool {
-	room := b.book.Body().W
-	switch {
-	case b.fitting.below:
-		return false
-	case b.o.Large:
-		return w <= room*2/5
-	}
-	return w <= room*11/20
 }
 
 // paperWidth is how wide the cloth is on paper.

@@ -51,6 +51,9 @@ func (d *diagram) flankOf(number int, words string, h length.Length) flank {
 // paper that lies: up to the steps where they stand beside the picture.
 func (d *diagram) farRoom() length.Length {
 	room := max(d.width()-d.paperWidth(), 0)
+	if d.abreast {
+		return room
+	}
 	if d.besideSteps() {
 		return room + max(marginRoom, besideGutter(d.b.style)-farOff-d.b.style.Gap)
 	}

@@ -136,6 +136,12 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		return []page.Block{page.Gap{H: s.Space}, page.Para{Text: s.Help.Say("Not needed, it stays whole: " + b.v.Written(c.Name) + "."), Mark: "unused"}}, nil
 	}
 	d := b.newDiagram(f, i)
+	windows := b.windows(f, i, d)
+	if d.abreast && len(windows) == 1 {
+		alone := *b
+		alone.fitting.abreast = false
+		return alone.cloth(f, i)
+	}
 	aside := b.clothWords(c)
 	title := "Strips"
 	if c.Root.Dir == cutting.Along {
@@ -145,8 +151,8 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		title = b.v.Written(c.Name)
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
-	pictures := b.pictures(f, i, d, title)
-	if last := len(pictures) - 1; d.besideSteps() && (last == 0 || b.fitting.last) {
+	pictures := b.pictures(d, windows, title)
+	if last := len(pictures) - 1; b.besideLast(d, windows) {
 		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c), handWords(b.v)), b.asideWords(c)
 		row := b.beside(d.width(), pictures[last], b.steps(f, c))
 		if body := b.book.Body(); page.HeightOf(b.style, body.W, heading, row) > body.H { // the heading would stand alone
@@ -167,6 +173,14 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		[]page.Block{page.Heading{Text: "Cut in this order", Aside: b.asideWords(c)[0], Shorter: b.asideWords(c)[1:]}, steps}
 }
 
+// besideLast says whether the steps stand beside a picture, or the last of several.
+func (b *binder) besideLast(d *diagram, windows []page.Box) bool {
+	if d.abreast {
+		return len(windows)%2 == 1 && !b.fitting.below
+	}
+	return d.besideSteps() && (len(windows) == 1 || b.fitting.last)
+}
+
 // beside sets a narrow picture on the near side of its steps.
 func (b *binder) beside(w length.Length, picture, steps page.Block) page.Block {
 	t := page.Table{Columns: []page.Column{{Width: w}, {Share: 1}}, Pad: page.NoPad, Gutter: besideGutter(b.style)}
@@ -177,36 +191,6 @@ func (b *binder) beside(w length.Length, picture, steps page.Block) page.Block {
 	}
 	t.Rows = []page.Row{{Cells: cells}}
 	return t
-}
-
-// pictures is the diagram's windows, each a drawing that stays whole. Where there
-// are several, each says which it is and where it goes on.
-func (b *binder) pictures(f *cutting.Fabric, i int, d *diagram, title string) []page.Block {
-	body := b.book.Body()
-	heading := page.Heading{Text: title + ", continued"}
-	first := body.H - d.head() - d.foot(d.whole()) - b.style.Break
-	room := first - page.HeightOf(b.style, body.W, heading)
-	if i == 0 {
-		first -= page.HeightOf(b.style, body.W, b.fabricHead(f)...) + 2*b.style.Break + b.style.Caps.Lead
-	}
-	var blocks []page.Block
-	windows := d.windows(first, room)
-	for k, w := range windows {
-		next := ""
-		if k+1 < len(windows) {
-			next = fmt.Sprintf("picture %d of %d", k+2, len(windows))
-		}
-		if k > 0 {
-			blocks = append(blocks, page.Heading{
-				Text:    fmt.Sprintf("%s, continued, to scale 1:%d", title, d.scale),
-				Aside:   fmt.Sprintf("picture %d of %d, continued from picture %d", k+1, len(windows), k),
-				Shorter: []string{fmt.Sprintf("continued from picture %d", k), fmt.Sprintf("from picture %d", k)},
-			})
-		}
-		h := (w.H+length.Length(d.scale)-1)/length.Length(d.scale) + d.head() + d.foot(w)
-		blocks = append(blocks, page.Drawing{H: h, Draw: func(p *page.Pen, box page.Box) { d.draw(p, box, w, next) }})
-	}
-	return blocks
 }
 
 // clothWords says how the cloth lies in the picture.

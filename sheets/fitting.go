@@ -14,6 +14,7 @@ type fitting struct {
 	tight   bool // steps stand as near to a picture as leaves room for strips' heights
 	columns bool // the steps stand in two columns
 	last    bool // the steps stand beside the last of several narrow pictures
+	abreast bool // parts of a picture that isn't whole stand two side by side
 	apart   bool // the steps start a page, so that all of them are on it
 	below   bool // steps stand below their picture also where they have room beside it
 	shrunk  int  // how many steps of scale smaller than usual every picture of the sheet is drawn
@@ -66,18 +67,23 @@ func (b *binder) fabricSection(i int) page.Section {
 // change to the greatest.
 func (b *binder) tighter(f *cutting.Fabric) []*binder {
 	narrow := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool { return b.narrow(c.W / length.Length(b.scaleOf(&c))) })
-	own := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool { return !c.Unused() && b.scaleOf(&c) > b.scale })
+	own := slices.ContainsFunc(f.Cloths, func(c cutting.Cloth) bool {
+		scale := b.scaleOf(&c)
+		return !c.Unused() && scale > b.scale && nextScale(scale) > 0
+	})
 	var ways []*binder
 	for _, w := range []struct {
 		smaller       int // steps of scale
 		columns, last bool
 		shrunk        int // steps of a scale of the fabric's own
-	}{{}, {last: true}, {smaller: 1}, {columns: true}, {shrunk: 1}, {smaller: 1, columns: true}, {smaller: 2}, {smaller: 2, columns: true}} {
-		if w.last && !narrow || w.shrunk > 0 && !own {
+		abreast       bool
+	}{{}, {last: true}, {abreast: true}, {smaller: 1}, {columns: true}, {abreast: true, columns: true}, {shrunk: 1}, {shrunk: 1, abreast: true},
+		{smaller: 1, columns: true}, {smaller: 1, abreast: true}, {smaller: 2}, {smaller: 2, columns: true}} {
+		if (w.last || w.abreast && w.smaller+w.shrunk == 0) && !narrow || w.shrunk > 0 && !own {
 			continue
 		}
 		way := *b
-		way.fitting = fitting{close: true, tight: true, columns: w.columns, last: w.last, shrunk: w.shrunk}
+		way.fitting = fitting{close: true, tight: true, columns: w.columns, last: w.last, shrunk: w.shrunk, abreast: w.abreast}
 		for range w.smaller {
 			way.scale = nextScale(way.scale)
 		}
@@ -102,7 +108,7 @@ func (b *binder) pictured(i, pages int) *binder {
 	for shrunk := range mostShrunk + 1 {
 		for _, below := range []bool{false, true} {
 			way := *b
-			way.fitting = fitting{close: true, tight: true, below: below, shrunk: shrunk, last: b.fitting.last, columns: b.fitting.columns}
+			way.fitting = fitting{close: true, tight: true, below: below, shrunk: shrunk, last: b.fitting.last, columns: b.fitting.columns, abreast: b.fitting.abreast}
 			if n, _ := b.book.Extent(way.fabricSheet(i)); n <= pages && !way.headAlone(i) {
 				return &way
 			}

@@ -1,8 +1,11 @@
 package sheets_test
 
 import (
+	"strings"
 	"testing"
 
+	"cutbinder/layout/length"
+	"cutbinder/layout/page"
 	"cutbinder/sheets"
 )
 
@@ -37,4 +40,50 @@ func TestWideClothOnOnePage(t *testing.T) {
 	if n := len(binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages); n != 1 {
 		t.Errorf("the sheet has %d pages, want 1", n)
 	}
+}
+
+// A long cloth is drawn in parts. Two stand side by side where they have room and that
+// saves a page; the steps stand beside the last of several where that saves one.
+func TestPartsOfAPicture(t *testing.T) {
+	for _, tt := range []struct {
+		name, plan   string
+		pages, first int      // how many, and how many parts the first shows
+		last         []string // what the last says
+	}{
+		{"three of 112 in at 1:20", "finished: 104\nfabrics: {a: {}}\npieces: [{cut: 4 7/8, need: 7, fabric: a}]\nbacking: {fabric: a, overhang: 4}",
+			2, 2, []string{"picture 3 of 3, continued from picture 2", "from the selvage end sub-cut", "TALLY"}},
+		{"too wide to stand side by side", "fabrics: {a: {width: 62}}\npieces: [{cut: 4 7/8, need: 7, fabric: a}, {cut: 61 x 112, need: 3, fabric: a}]",
+			3, 1, []string{"picture 3 of 3, continued from picture 2", "sub-cut", "TALLY"}},
+	} {
+		for _, hand := range []string{"right", "left"} {
+			t.Run(tt.name+"/"+hand, func(t *testing.T) {
+				q := work("parts.yaml", "plan: Parts\nhand: "+hand+"\n"+tt.plan)
+				pages := binder(t, q, sheets.Options{Only: []sheets.Part{sheets.Fabrics}}).Pages
+				facts(t, pages)
+				if len(pages) != tt.pages {
+					t.Fatalf("%d pages, want %d", len(pages), tt.pages)
+				}
+				if lefts := partsOn(pages[0]); len(lefts) != tt.first {
+					t.Errorf("the first page shows parts at %v, want %d", lefts, tt.first)
+				}
+				for _, words := range tt.last {
+					if text := pages[len(pages)-1].String(); !strings.Contains(text, words) {
+						t.Errorf("the last page doesn't say %q", words)
+					}
+				}
+			})
+		}
+	}
+}
+
+// partsOn is where the drawn parts of cloths on a page have their left edge.
+func partsOn(p page.Page) (lefts []length.Length) {
+	seen := map[length.Length]bool{}
+	for _, it := range p.Items {
+		if x := it.Bounds().X; strings.HasPrefix(it.What(), "piece ") && !seen[x] {
+			seen[x] = true
+			lefts = append(lefts, x)
+		}
+	}
+	return lefts
 }

@@ -35,7 +35,8 @@ func (b *binder) diagrams(f *cutting.Fabric) []page.Block {
 	for i := range f.Cloths {
 		if c := &f.Cloths[i]; !c.Unused() {
 			blocks = append(blocks, page.Heading{Text: c.Name, Aside: b.clothWords(c)})
-			blocks = append(blocks, b.pictures(f, i, b.newDiagram(f, i), c.Name)...)
+			d := b.newDiagram(f, i)
+			blocks = append(blocks, b.pictures(d, b.windows(f, i, d), c.Name)...)
 		}
 	}
 	return blocks
