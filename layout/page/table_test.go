@@ -303,3 +303,23 @@ func TestNatural(t *testing.T) {
 		}
 	}
 }
+
+// What stands beside a high drawing isn't torn apart, as long as a page holds both.
+func TestRowBesideDrawing(t *testing.T) {
+	h := NewBook(Setup{Paper: Letter, Style: testStyle()}).Body().H
+	beside := func(high length.Length) []length.Length {
+		row := Row{Cells: []Cell{{Blocks: []Block{brick(high, "a")}, Sit: Top}, {Blocks: []Block{brick(h*3/10, "b"), brick(h*3/10, "c")}, Sit: Top}}}
+		var ys []length.Length
+		for _, it := range testBook(Table{Columns: []Column{{Share: 1}, {Share: 1}}, Pad: NoPad, Rows: []Row{row}}).Pages[0].Items {
+			if r, ok := it.(Rect); ok && r.Fill == Mist {
+				ys = append(ys, r.Box.Y)
+			}
+		}
+		return ys
+	}
+	for _, high := range []length.Length{h / 2, h * 4 / 5, h} {
+		if ys := beside(high); len(ys) != 3 || ys[0] != ys[1] || ys[2]-ys[1] != h*3/10 {
+			t.Errorf("beside %v: %v", high, ys)
+		}
+	}
+}

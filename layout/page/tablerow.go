@@ -1,6 +1,10 @@
 package page
 
-import "cutbinder/layout/length"
+import (
+	"slices"
+
+	"cutbinder/layout/length"
+)
 
 // A laid is a cell cut into slabs.
 type laid struct {
@@ -11,12 +15,17 @@ type laid struct {
 	base  length.Length // its first baseline, 0 where it has none
 }
 
-// row cuts a table row into slabs: one, or several where it is nearly as high as a
-// page. Drawings stand in the first, and a line under the last.
+// row cuts a table row into slabs: one, or several where it is higher than a page, or
+// so high that a heading above it has no room and parts of it are low. Drawings stand
+// in the first, and a line under the last.
 func (g *grid) row(r *Row, head bool) []slab {
 	cells := g.cells(r, head)
 	tall := g.tall - 2*g.pad
-	if rowHeight(cells) <= tall*3/4 { // what is higher leaves no room for a heading above it
+	most := tall * 3 / 4
+	if holdsHigher(cells, tall/2) { // then parts would be hardly lower, and what is beside it torn
+		most = tall
+	}
+	if rowHeight(cells) <= most {
 		return []slab{g.strip(r, cells, head, false)}
 	}
 	var out []slab
@@ -26,6 +35,14 @@ func (g *grid) row(r *Row, head bool) []slab {
 		out = append(out, g.strip(r, part, head, more))
 	}
 	return out
+}
+
+// holdsHigher says whether something that isn't broken, such as a drawing, is higher
+// than h.
+func holdsHigher(cells []laid, h length.Length) bool {
+	return slices.ContainsFunc(cells, func(c laid) bool {
+		return slices.ContainsFunc(c.slabs, func(s slab) bool { return s.h > h })
+	})
 }
 
 // cells lays out the cells of a row.
