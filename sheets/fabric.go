@@ -65,7 +65,7 @@ func (b *binder) fabricSheet(i int) page.Section {
 // where there is one cloth and they stand below its picture.
 func (b *binder) fabricTop(f *cutting.Fabric) (top, steps []page.Block) {
 	top = append(b.fabricHead(f), b.missing(f)...)
-	for c := range f.Cloths {
+	for c := 0; c < len(f.Cloths); c += b.alikeFrom(f, c) {
 		picture, below := b.cloth(f, c)
 		if top = append(top, picture...); len(f.Cloths) == 1 {
 			return top, below
@@ -148,7 +148,10 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		title = "Sections"
 	}
 	if len(f.Cloths) > 1 {
-		title = b.v.Written(c.Name)
+		title = b.v.Span(c, c)
+	}
+	if n := b.alikeFrom(f, i); n > 1 {
+		title = b.v.Span(c, &f.Cloths[i+n-1]) + ", each cut like this"
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
 	pictures := b.pictures(d, windows, title)

@@ -187,7 +187,7 @@ func unmeasured(q *sheets.Quilt, pages []page.Page) string {
 		}
 		want := 0
 		for j := range f.Cloths {
-			if f.Cloths[j].Unused() || f.Cloths[j].Root.Dir != cutting.Across {
+			if f.Cloths[j].Unused() || f.Cloths[j].Root.Dir != cutting.Across || drawnBefore(f, j) {
 				continue
 			}
 			for _, s := range f.Cloths[j].Root.Parts {
