@@ -148,23 +148,20 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		title = "Sections"
 	}
 	if len(f.Cloths) > 1 {
-		title = b.v.Span(c, c)
-	}
-	if n := b.alikeFrom(f, i); n > 1 {
-		title = b.v.Span(c, &f.Cloths[i+n-1]) + ", each cut like this"
+		title = b.v.Span(c, &f.Cloths[i+b.alikeFrom(f, i)-1])
 	}
 	heading := page.Heading{Text: fmt.Sprintf("%s, to scale 1:%d", title, d.scale), Aside: aside}
-	pictures := b.pictures(d, windows, title)
+	pictures, note := b.pictures(d, windows, title), b.alikeNote(f, i)
 	if last := len(pictures) - 1; b.besideLast(d, windows) {
 		heading.Aside, heading.Shorter = dotted(aside, b.numberWords(c), handWords(b.v)), b.asideWords(c)
 		row := b.beside(d.width(), pictures[last], b.steps(f, c))
-		if body := b.book.Body(); page.HeightOf(b.style, body.W, heading, row) > body.H { // the heading would stand alone
+		if body := b.book.Body(); page.HeightOf(b.style, body.W, append(note, heading, row)...) > body.H { // the heading would stand alone
 			below := *b
 			below.fitting.below = true
 			return below.cloth(f, i)
 		}
 		pictures[last] = row
-		return append([]page.Block{heading}, pictures...), nil
+		return append([]page.Block{heading}, under(note, pictures)...), nil
 	}
 	list := b.steps(f, c)
 	var steps page.Block = list
@@ -172,7 +169,7 @@ func (b *binder) cloth(f *cutting.Fabric, i int) (picture, below []page.Block) {
 		list.Whole = true
 		steps = page.Columns{N: 2, Gutter: b.style.Break, Blocks: []page.Block{list}}
 	}
-	return append([]page.Block{heading}, pictures...),
+	return append([]page.Block{heading}, under(note, pictures)...),
 		[]page.Block{page.Heading{Text: "Cut in this order", Aside: b.asideWords(c)[0], Shorter: b.asideWords(c)[1:]}, steps}
 }
 
@@ -232,7 +229,7 @@ func (b *binder) asideWords(c *cutting.Cloth) []string {
 	first := strings.TrimSuffix(numbers, andSoOn)
 	words := []string{dotted(numbers, hand), dotted(first, hand)}
 	if hand != "" {
-		words = append(words, hand)
+		words = append(words, hand, "mirrored")
 	}
 	return words
 }

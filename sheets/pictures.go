@@ -48,6 +48,7 @@ func (b *binder) windows(f *cutting.Fabric, i int, d *diagram) []page.Box {
 		first -= page.HeightOf(b.style, d.width(), d.caption(1, 2))
 	}
 	room := first - page.HeightOf(b.style, body.W, heading)
+	first -= page.HeightOf(b.style, body.W, b.alikeNote(f, i)...)
 	if i == 0 {
 		first -= page.HeightOf(b.style, body.W, b.fabricHead(f)...) + 2*b.style.Break + b.style.Caps.Lead
 	}
