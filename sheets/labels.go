@@ -272,7 +272,7 @@ func (l *labeler) bagLabels(how func(*bagLabel, *page.Pen, spot)) ([]drawing, er
 	}
 	var draw []drawing
 	for i, n := range numbers {
-		label := &bagLabel{labeler: l, bag: l.q.Bags.Bag(n), square: squares[i], side: side, voice: say.For(l.q.Plan)}
+		label := &bagLabel{labeler: l, bag: l.q.Bags.Bag(n), square: squares[i], side: side, card: l.o.Kind == BagCards, voice: say.For(l.q.Plan)}
 		for range max(l.o.PerBag, 1) {
 			draw = append(draw, func(p *page.Pen, at spot) { how(label, p, at) })
 		}

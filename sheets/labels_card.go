@@ -18,7 +18,6 @@ const cardInset = 3 * length.MM
 // drawCard draws a bag's card: as a label, but the codes stand along its foot and
 // the words have the whole width above them.
 func (b *bagLabel) drawCard(p *page.Pen, at spot) {
-	b.card = true
 	at.safe = at.safe.Inset(cardInset)
 	code := b.placeCode(at)
 	zone := code.Bounds()

@@ -47,7 +47,7 @@ type Section struct {
 	Blocks []Block
 	Build  func(at *Refs) []Block
 	// Raw are pages that draw themselves on the whole paper, without header
-	// and footer; they come after the blocks.
+	// and footer; they come after the blocks, and several are drawn at once.
 	Raw []func(p *Pen)
 }
 
@@ -191,10 +191,15 @@ func (b *Book) lay(index int, s *Section, start int, refs *Refs) []leaf {
 		return p, b.body(p.LeftHand)
 	}}
 	f.fill(b.slabs(s, refs))
-	for _, draw := range s.Raw {
+	raw := len(out)
+	for range s.Raw {
 		p := add(true)
 		p.Live = Box{0, 0, b.Paper.W, b.Paper.H}
-		draw(p)
+		p.refs = &Refs{pages: refs.pages} // several are drawn at once
+	}
+	cores.Each(len(s.Raw), cores.All, func(i int) { s.Raw[i](out[raw+i].pen) })
+	for i := range s.Raw {
+		refs.asked = refs.asked || out[raw+i].pen.refs.asked
 	}
 	if len(out) > 0 && (s.Name != "" || s.Bookmark != "") {
 		p := out[0].pen
