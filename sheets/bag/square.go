@@ -3,6 +3,7 @@ package bag
 import (
 	"fmt"
 	"image/color"
+	"runtime"
 	"slices"
 
 	"cutbinder/layout/cores"
@@ -67,22 +68,24 @@ func (s *Sorted) Says(b *Bag, maxModules int) string {
 // MaySay says whether a bag's square code may say a text, were there more room for it
 // or less.
 func (s *Sorted) MaySay(b *Bag, text string) bool {
-	return slices.ContainsFunc(brevities, func(br brevity) bool { return s.words(b, br) == text })
+	at := s.texts(b)
+	return slices.ContainsFunc(brevities, func(br brevity) bool { return at(br) == text })
 }
 
 // fit finds the fullest text that fits, at level M, which mends 15 % of a code.
 // Where a label has no room for what is essential at that level, L, which mends 7 %,
 // is tried too, and then less is said.
 func (s *Sorted) fit(b *Bag, maxModules int) (string, qr.ErrorCorrectionLevel) {
-	if n := modules(s.words(b, essential(b)), qr.M); n > 0 && n <= maxModules {
+	at := s.texts(b)
+	if n := modules(at(essential(b)), qr.M); n > 0 && n <= maxModules {
 		for _, br := range brevities {
-			if text := s.words(b, br); fits(text, qr.M, n) {
+			if text := at(br); fits(text, qr.M, n) {
 				return text, qr.M
 			}
 		}
 	}
 	for _, br := range brevities {
-		text := s.words(b, br)
+		text := at(br)
 		for _, level := range []qr.ErrorCorrectionLevel{qr.M, qr.L} {
 			if fits(text, level, maxModules) {
 				return text, level
@@ -118,7 +121,8 @@ func (s *Sorted) Square(b *Bag, maxModules int) (Modules, error) {
 	size := code.Bounds().Dx()
 	m := Modules{Text: text, Size: size, Dark: make([]bool, size*size)}
 	for i := range m.Dark {
-		m.Dark[i] = code.At(i%size, i/size) == color.Color(color.Black)
+		grey, _ := code.At(i%size, i/size).(color.Gray16)
+		m.Dark[i] = grey == color.Black
 	}
 	return m, nil
 }
@@ -128,7 +132,9 @@ func (s *Sorted) Square(b *Bag, maxModules int) (Modules, error) {
 func (s *Sorted) Squares(numbers []int, maxModules int) ([]Modules, error) {
 	out := make([]Modules, len(numbers))
 	errs := make([]error, len(numbers))
-	cores.Each(len(numbers), cores.All, func(i int) {
+	// The encoder hands each module from one goroutine to another: a processor that
+	// waits for one code has others to go on with.
+	cores.Each(len(numbers), 4*runtime.GOMAXPROCS(0), func(i int) {
 		if b := s.Bag(numbers[i]); b != nil {
 			out[i], errs[i] = s.Square(b, maxModules)
 		} else {

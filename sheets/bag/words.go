@@ -2,6 +2,7 @@ package bag
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -46,27 +47,40 @@ var brevities = []brevity{
 	{6, false, none}, {6, true, none}, {},
 }
 
-// words is the text of a bag's square code: the code first, then the bag's number,
-// its block and what is in it, as anybody's camera shows it. It is written in
-// the characters of the alphanumeric mode (ISO/IEC 18004: 0-9, A-Z, space and
-// $%*+-./:), which need fewest modules, unless a name has letters that have no
-// reading in them.
-func (s *Sorted) words(b *Bag, br brevity) string {
-	out := fmt.Sprintf("%s BAG %d", b.Code, b.Number)
-	if place := placeWords(b.Places, br); place != "" {
-		out += " " + place
+// texts gives the text of a bag's square code at one brevity after another: the code
+// first, then the bag's number, its block and what is in it, as anybody's camera
+// shows it. It is written in the characters of the alphanumeric mode (ISO/IEC 18004:
+// 0-9, A-Z, space and $%*+-./:), which need fewest modules, unless a name has letters
+// that have no reading in them. What two texts have in common is made once.
+func (s *Sorted) texts(b *Bag) func(brevity) string {
+	head := b.Code.String() + " BAG " + strconv.Itoa(b.Number)
+	places := map[brevity]string{}
+	contents := [full + 1]string{counted: " " + pieces(b.Count())}
+	return func(br brevity) string {
+		how := br.pieces
+		br.pieces = none
+		place, ok := places[br]
+		if !ok {
+			if place = placeWords(b.Places, br); place != "" {
+				place = " " + place
+			}
+			places[br] = place
+		}
+		if how != none && contents[how] == "" {
+			contents[how] = s.rows(b, how)
+		}
+		return head + place + contents[how]
 	}
-	switch br.pieces {
-	case none:
-		return out
-	case counted:
-		return out + " " + pieces(b.Count())
-	}
+}
+
+// rows says the pieces of all sizes.
+func (s *Sorted) rows(b *Bag, how wording) string {
+	out := ""
 	for i, r := range b.Rows {
 		if i > 0 {
 			out += " +"
 		}
-		out += " " + s.row(r, br.pieces)
+		out += " " + s.row(r, how)
 	}
 	return out
 }
@@ -155,8 +169,21 @@ func clip(s string, n int) string {
 // alphanumeric is the character set of the square code's alphanumeric mode.
 const alphanumeric = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 
+// alphanumerics says of each byte whether it is one of them.
+var alphanumerics = func() (set [256]bool) {
+	for i := range alphanumeric {
+		set[alphanumeric[i]] = true
+	}
+	return set
+}()
+
 func isAlphanumeric(s string) bool {
-	return strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune(alphanumeric, r) }) < 0
+	for i := range len(s) {
+		if !alphanumerics[s[i]] {
+			return false
+		}
+	}
+	return true
 }
 
 // readings writes Latin letters with marks, fractions and signs in alphanumeric
