@@ -42,7 +42,7 @@ func takeApart(codes []square, family map[*fonts.Face]string) *apart {
 	}
 	for range min(runtime.GOMAXPROCS(0), 4) {
 		a.workers.Go(func() {
-			var p packer
+			p := packer{level: levelFor(len(codes))}
 			for job := range a.jobs {
 				job(&p)
 			}
