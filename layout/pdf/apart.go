@@ -33,22 +33,28 @@ type made struct {
 	err    error
 }
 
-// takeApart begins to take a file apart whose pages keep the places of codes and are
-// set in those faces.
-func takeApart(codes []square, family map[*fonts.Face]string) *apart {
-	a := &apart{codes: codes, faces: map[string]*fonts.Face{}, embedded: map[string]embedded{}, jobs: make(chan func(*packer), 64)}
-	for face, name := range family {
-		a.faces[name] = face
-	}
+// takeApart begins to take a file apart, packed at a level: what packs it is made while
+// pages are drawn.
+func takeApart(level int) *apart {
+	a := &apart{faces: map[string]*fonts.Face{}, embedded: map[string]embedded{}, jobs: make(chan func(*packer), 64)}
 	for range min(runtime.GOMAXPROCS(0), 4) {
 		a.workers.Go(func() {
-			p := packer{level: levelFor(len(codes))}
+			p := newPacker(level)
 			for job := range a.jobs {
-				job(&p)
+				job(p)
 			}
 		})
 	}
 	return a
+}
+
+// expect says what is to come: the codes that pages keep places for, and the faces they
+// are set in.
+func (a *apart) expect(codes []square, family map[*fonts.Face]string) {
+	a.codes = codes
+	for face, name := range family {
+		a.faces[name] = face
+	}
 }
 
 // later has the body of an object made.

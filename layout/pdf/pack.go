@@ -26,10 +26,20 @@ func levelFor(codes int) int {
 // A packer packs one stream after another. Its compressor and buffers are kept,
 // for making a compressor costs more than a page.
 type packer struct {
-	level  int
 	z      *zlib.Writer
 	packed bytes.Buffer
 	draw   []byte // a code's operators
+}
+
+// newPacker makes a packer with its tables. Clearing them once, as each stream does,
+// touches their memory in the cheapest way: to read it first costs two page faults for
+// one.
+func newPacker(level int) *packer {
+	p := new(packer)
+	p.z, _ = zlib.NewWriterLevel(&p.packed, level) // the level is a known one
+	_, _ = p.z.Write(nil)                          // a buffer takes everything
+	p.z.Reset(&p.packed)
+	return p
 }
 
 // stream compresses the data of a stream object whose dictionary holds its lengths,
@@ -42,15 +52,11 @@ func (p *packer) stream(body []byte, codes []square) []byte {
 		return body
 	}
 	p.packed.Reset()
-	if p.z == nil {
-		p.z, _ = zlib.NewWriterLevel(&p.packed, p.level) // the level is a known one
-	} else {
-		p.z.Reset(&p.packed)
-	}
+	p.z.Reset(&p.packed)
 	for _, c := range codes {
 		before, after, _ := bytes.Cut(data, placeholder)
 		p.draw = c.operators(p.draw[:0])
-		_, _ = p.z.Write(before) // a buffer takes everything
+		_, _ = p.z.Write(before)
 		_, _ = p.z.Write(p.draw)
 		data = after
 	}

@@ -64,19 +64,32 @@ func build(doc page.Document) (out []byte, err error) {
 	if err := x.embed(doc.Pages); err != nil {
 		return nil, err
 	}
+	a := takeApart(levelFor(codes(doc.Pages)))
+	defer a.end() // also where the library breaks
 	for i := range doc.Pages {
 		if err := x.page(&doc.Pages[i]); err != nil {
 			return nil, fmt.Errorf("page %s: %w", doc.Pages[i].Label, err)
 		}
 	}
-	a := takeApart(x.codes, x.family)
-	defer a.end() // also where the library breaks
+	a.expect(x.codes, x.family)
 	_, err = x.gp.WriteTo(a)
 	f, broken := a.file()
 	if err = errors.Join(err, broken); err != nil {
 		return nil, err
 	}
 	return f.complete(doc, x.pageIDs), nil
+}
+
+// codes counts the square codes on pages.
+func codes(pages []page.Page) (n int) {
+	for i := range pages {
+		for _, it := range pages[i].Items {
+			if _, ok := it.(page.Code); ok {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // missing reports the first character that no face has.
