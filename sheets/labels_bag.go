@@ -130,7 +130,7 @@ func (b *bagLabel) words(p *page.Pen, area page.Box, titled bool) {
 		}
 	}
 	for _, f := range frames {
-		for _, try := range attempts(len(b.bag.Rows), area.H) {
+		for try := range attempts(len(b.bag.Rows), area.H) {
 			if lines, ok := b.compose(f, try); ok {
 				b.drawFrame(p, f)
 				b.drawLines(p, f, try, lines)

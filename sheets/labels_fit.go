@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"iter"
+
 	"cutbinder/layout/length"
 	"cutbinder/layout/page"
 )
@@ -51,7 +53,8 @@ type attempt struct {
 // they are tried. Less important things are left out first: the plan's title, then
 // a long list of fabrics, finished sizes and spares, sizes beyond the first, the
 // fabrics altogether, and for want of any other way the sizes of a bag of several.
-func attempts(n int, h length.Length) []attempt {
+// They are made as they are asked for: most labels take one of the first.
+func attempts(n int, h length.Length) iter.Seq[attempt] {
 	lines := 1 + int(h/(12*length.MM))
 	n = min(n, 24)
 	fill := []attempt{
@@ -65,30 +68,36 @@ func attempts(n int, h length.Length) []attempt {
 		fill = append(fill, attempt{rows: k, fabrics: 1})
 	}
 	fill = append(fill, attempt{rows: 1})
-	var all []attempt
-	add := func(f attempt, scales []scale, strict strictness) {
-		for _, s := range scales {
-			if s.suits(h) {
+	return func(yield func(attempt) bool) {
+		try := func(f attempt, scales []scale, strict strictness) bool {
+			for _, s := range scales {
 				f.scale, f.strict = s, strict
-				all = append(all, f)
+				if s.suits(h) && !yield(f) {
+					return false
+				}
+			}
+			return true
+		}
+		for _, f := range fill {
+			more := try(f, scales[:large], whole) &&
+				try(f, scales[:large], fabricsOnly) &&
+				try(f, scales[large:easy], whole) &&
+				try(f, scales[large:easy], fabricsOnly) &&
+				try(f, scales[large:], twoLines) &&
+				try(f, scales[large:easy], headingToo)
+			if !more {
+				return
 			}
 		}
-	}
-	for _, f := range fill {
-		add(f, scales[:large], whole)
-		add(f, scales[:large], fabricsOnly)
-		add(f, scales[large:easy], whole)
-		add(f, scales[large:easy], fabricsOnly)
-		add(f, scales[large:], twoLines)
-		add(f, scales[large:easy], headingToo)
-	}
-	for _, strict := range []strictness{headingToo, sizesToo} {
-		for _, f := range fill[2:] {
-			add(f, scales[easy:], strict)
+		for _, strict := range []strictness{headingToo, sizesToo} {
+			for _, f := range fill[2:] {
+				if !try(f, scales[easy:], strict) {
+					return
+				}
+			}
+		}
+		if n > 1 {
+			try(attempt{}, scales[easy:], sizesToo)
 		}
 	}
-	if n > 1 {
-		add(attempt{}, scales[easy:], sizesToo)
-	}
-	return all
 }
