@@ -59,7 +59,7 @@ func modules(text string, level qr.ErrorCorrectionLevel) int {
 // shortened first, then sizes: "K7Q-07-F3X BAG 7 BLOCK A 48 SQ 3 1/2". Modules are
 // as few as "K7Q-07-F3X BAG 7 BLOCK A 48 PCS" needs: the fewer they are, the larger
 // and the sooner read; all is printed beside the code. It is "" where not even
-// the code fits, which takes 21 modules.
+// the code and the number fit, which take 21 modules.
 func (s *Sorted) Says(b *Bag, maxModules int) string {
 	text, _ := s.fit(b, maxModules)
 	return text
@@ -91,9 +91,6 @@ func (s *Sorted) fit(b *Bag, maxModules int) (string, qr.ErrorCorrectionLevel) {
 				return text, level
 			}
 		}
-	}
-	if text := b.Code.String(); fits(text, qr.L, maxModules) {
-		return text, qr.L
 	}
 	return "", qr.L
 }
